@@ -1,0 +1,8 @@
+/** The pages. */
+@ApplicationModule(
+    allowedDependencies = {"platform", "rig", "reading", "watch", "sky", "scale", "cycle", "drift"})
+@NullMarked
+package org.limbspan.dashboard;
+
+import org.jspecify.annotations.NullMarked;
+import org.springframework.modulith.ApplicationModule;
