@@ -1,0 +1,217 @@
+// Strokes on a uPlot canvas. `u` is the plot; instants in seconds, values in the unit of the y axis.
+
+/** Runs strokes inside the frame of the plot, in canvas pixels. */
+export function inFrame(u, strokes) {
+  const { ctx, bbox } = u;
+  ctx.save();
+  ctx.beginPath();
+  ctx.rect(bbox.left, bbox.top, bbox.width, bbox.height);
+  ctx.clip();
+  strokes(ctx, (t) => u.valToPos(t, "x", true), (v) => u.valToPos(v, "y", true));
+  ctx.restore();
+}
+
+/** Pixels of the canvas in one CSS pixel. */
+export const dot = () => globalThis.devicePixelRatio || 1;
+
+/** The range of indexes of sorted `t` that a window [from, to] shows, and one beyond each end. */
+export function seen(t, from, to) {
+  return [Math.max(0, below(t, from) - 1), Math.min(t.length, below(t, to) + 1)];
+}
+
+function below(t, instant) {
+  let [low, high] = [0, t.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (t[middle] < instant) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+/** An area between two series. */
+export function ribbon(u, { t, low, high }, fill) {
+  const [first, last] = seen(t, u.scales.x.min, u.scales.x.max);
+  inFrame(u, (ctx, x, y) => {
+    ctx.fillStyle = fill;
+    ctx.beginPath();
+    for (let i = first; i < last; i++) ctx.lineTo(x(t[i]), y(high[i]));
+    for (let i = last - 1; i >= first; i--) ctx.lineTo(x(t[i]), y(low[i]));
+    ctx.fill();
+  });
+}
+
+/** A line through a series; a null lifts the pen. */
+export function line(u, t, values, stroke, width = 1.25, dash = []) {
+  const [first, last] = seen(t, u.scales.x.min, u.scales.x.max);
+  inFrame(u, (ctx, x, y) => {
+    ctx.strokeStyle = stroke;
+    ctx.lineWidth = width * dot();
+    ctx.lineJoin = "round";
+    ctx.setLineDash(dash.map((length) => length * dot()));
+    ctx.beginPath();
+    let down = false;
+    for (let i = first; i < last; i++) {
+      if (values[i] === null) down = false;
+      else if (down) ctx.lineTo(x(t[i]), y(values[i]));
+      else {
+        ctx.moveTo(x(t[i]), y(values[i]));
+        down = true;
+      }
+    }
+    ctx.stroke();
+  });
+}
+
+/** A level from one instant to another. */
+export function level(u, from, to, value, stroke, width, dash) {
+  line(u, [from, to], [value, value], stroke, width, dash);
+}
+
+/** Uncertainty bars: half lengths in `half`. */
+export function bars(u, { t, value, half }, stroke) {
+  const [first, last] = seen(t, u.scales.x.min, u.scales.x.max);
+  inFrame(u, (ctx, x, y) => {
+    ctx.strokeStyle = stroke;
+    ctx.lineWidth = Math.max(1, Math.round(dot()));
+    ctx.beginPath();
+    for (let i = first; i < last; i++) {
+      const at = Math.round(x(t[i])) + 0.5;
+      ctx.moveTo(at, y(value[i] - half[i]));
+      ctx.lineTo(at, y(value[i] + half[i]));
+    }
+    ctx.stroke();
+  });
+}
+
+const shapes = {
+  round: (ctx, x, y, r) => {
+    ctx.moveTo(x + r, y);
+    ctx.arc(x, y, r, 0, 2 * Math.PI);
+  },
+  square: (ctx, x, y, r) => ctx.rect(x - r, y - r, 2 * r, 2 * r),
+  diamond: (ctx, x, y, r) => {
+    ctx.moveTo(x, y - 1.4 * r);
+    ctx.lineTo(x + 1.4 * r, y);
+    ctx.lineTo(x, y + 1.4 * r);
+    ctx.lineTo(x - 1.4 * r, y);
+    ctx.closePath();
+  },
+};
+
+/** Points of one shape (round, square or diamond); `keep(i)` chooses among them. */
+export function points(u, { t, value }, { shape, radius, stroke, fill, keep = () => true }) {
+  const [first, last] = seen(t, u.scales.x.min, u.scales.x.max);
+  inFrame(u, (ctx, x, y) => {
+    ctx.strokeStyle = stroke;
+    ctx.fillStyle = fill;
+    ctx.lineWidth = 1.25 * dot();
+    ctx.beginPath();
+    for (let i = first; i < last; i++) {
+      if (keep(i)) shapes[shape](ctx, x(t[i]), y(value[i]), radius * dot());
+    }
+    ctx.fill();
+    ctx.stroke();
+  });
+}
+
+/** A stretch of time, shaded over the whole height. */
+export function stretch(u, from, to, fill) {
+  inFrame(u, (ctx, x) => {
+    ctx.fillStyle = fill;
+    const left = x(from);
+    ctx.fillRect(left, u.bbox.top, Math.max(x(to) - left, 2 * dot()), u.bbox.height);
+  });
+}
+
+/** An instant, as an upright line with a word at its head. */
+export function upright(u, at, word, stroke, paper, serif) {
+  inFrame(u, (ctx, x) => {
+    const px = Math.round(x(at)) + 0.5;
+    ctx.strokeStyle = stroke;
+    ctx.lineWidth = 1.5 * dot();
+    ctx.setLineDash([5 * dot(), 3 * dot()]);
+    ctx.beginPath();
+    ctx.moveTo(px, u.bbox.top);
+    ctx.lineTo(px, u.bbox.top + u.bbox.height);
+    ctx.stroke();
+    note(ctx, u, word, px, u.bbox.top + 16 * dot(), stroke, paper, serif);
+  });
+}
+
+function note(ctx, u, word, px, py, ink, paper, serif) {
+  ctx.font = `italic ${14 * dot()}px ${serif}`;
+  const width = ctx.measureText(word).width;
+  const gap = 5 * dot();
+  const fits = px + gap + width < u.bbox.left + u.bbox.width;
+  const left = fits ? px + gap : px - gap - width;
+  ctx.fillStyle = paper;
+  ctx.fillRect(left - 2 * dot(), py - 13 * dot(), width + 4 * dot(), 17 * dot());
+  ctx.fillStyle = ink;
+  ctx.textAlign = "left";
+  ctx.textBaseline = "alphabetic";
+  ctx.fillText(word, left, py);
+}
+
+/** A word beside a level, at the right or left edge of the frame. */
+export function label(u, value, word, ink, { paper, serif, side = "right", above = true }) {
+  inFrame(u, (ctx, x, y) => {
+    ctx.font = `italic ${14 * dot()}px ${serif}`;
+    const width = ctx.measureText(word).width;
+    const pad = 6 * dot();
+    const left = side === "right" ? u.bbox.left + u.bbox.width - width - pad : u.bbox.left + pad;
+    const base = y(value) + (above ? -5 : 15) * dot();
+    ctx.fillStyle = paper;
+    ctx.fillRect(left - 2 * dot(), base - 12 * dot(), width + 4 * dot(), 15 * dot());
+    ctx.fillStyle = ink;
+    ctx.textAlign = "left";
+    ctx.textBaseline = "alphabetic";
+    ctx.fillText(word, left, base);
+  });
+}
+
+/** Marks above the frame: full disc perigee, small ring apogee, wedge setup, bar calibration. */
+export function edgeMarks(u, marks, ink) {
+  const { ctx, bbox } = u;
+  const base = bbox.top - 8 * dot();
+  ctx.save();
+  ctx.lineWidth = 1.25 * dot();
+  ctx.strokeStyle = ink.frame;
+  for (const mark of marks) {
+    const { min, max } = u.scales.x;
+    if (mark.t < min || mark.t > max) continue;
+    ctx.beginPath();
+    marking[mark.kind]?.(ctx, u.valToPos(mark.t, "x", true), base, dot(), bbox);
+    ctx.fillStyle = mark.kind === "apogee" ? ink.paper : ink.frame;
+    ctx.fill();
+    ctx.stroke();
+  }
+  ctx.restore();
+}
+
+const marking = {
+  perigee: (ctx, x, y, d) => ctx.arc(x, y, 4 * d, 0, 2 * Math.PI),
+  apogee: (ctx, x, y, d) => ctx.arc(x, y, 2.5 * d, 0, 2 * Math.PI),
+  calibration: (ctx, x, y, d, box) => {
+    const foot = box.top + box.height;
+    ctx.moveTo(x, foot);
+    ctx.lineTo(x, foot - 9 * d);
+  },
+  setup: (ctx, x, y, d, box) => {
+    const foot = box.top + box.height;
+    ctx.moveTo(x, foot);
+    ctx.lineTo(x - 4.5 * d, foot - 9 * d);
+    ctx.lineTo(x + 4.5 * d, foot - 9 * d);
+    ctx.closePath();
+  },
+};
+
+/** The frame of the plot, ruled on all four sides. */
+export function frame(u, stroke) {
+  const { ctx, bbox } = u;
+  ctx.save();
+  ctx.strokeStyle = stroke;
+  ctx.lineWidth = dot();
+  ctx.strokeRect(bbox.left, bbox.top, bbox.width, bbox.height);
+  ctx.restore();
+}
