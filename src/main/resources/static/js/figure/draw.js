@@ -170,16 +170,23 @@ export function label(u, value, word, ink, { paper, serif, side = "right", above
   });
 }
 
-/** Marks above the frame: full disc perigee, small ring apogee, wedge setup, bar calibration. */
+const monthS = 27.5545 * 86400;
+
+/**
+ * Marks above the frame: full disc perigee, small ring apogee; on its foot: wedge setup, stroke
+ * calibration. Where months are narrow the rings go first, then the discs.
+ */
 export function edgeMarks(u, marks, ink) {
   const { ctx, bbox } = u;
+  const { min, max } = u.scales.x;
+  const month = ((bbox.width / dot()) * monthS) / (max - min);
+  const room = { perigee: month > 9, apogee: month > 18, setup: true, calibration: true };
   const base = bbox.top - 8 * dot();
   ctx.save();
   ctx.lineWidth = 1.25 * dot();
   ctx.strokeStyle = ink.frame;
   for (const mark of marks) {
-    const { min, max } = u.scales.x;
-    if (mark.t < min || mark.t > max) continue;
+    if (mark.t < min || mark.t > max || !room[mark.kind]) continue;
     ctx.beginPath();
     marking[mark.kind]?.(ctx, u.valToPos(mark.t, "x", true), base, dot(), bbox);
     ctx.fillStyle = mark.kind === "apogee" ? ink.paper : ink.frame;

@@ -117,7 +117,7 @@ export class Plate {
     return {
       width: this.ground.clientWidth,
       height: this.ground.clientHeight,
-      padding: [18, 2, 0, 0],
+      padding: [18, 14, 0, 0],
       legend: { show: false },
       cursor: {
         y: false,
@@ -141,12 +141,12 @@ export class Plate {
         },
         {
           ...axis,
-          size: (u, values) => 16 + 8 * Math.max(2, ...(values ?? []).map((value) => value.length)),
+          size: narrow ? 58 : 68,
           values: (u, ticks) => this.#yLabels(ticks),
         },
       ],
       hooks: {
-        drawClear: [(u) => this.kind.under?.(u, this.data, this.ink)],
+        drawAxes: [(u) => this.kind.under?.(u, this.data, this.ink)],
         draw: [
           (u) => {
             this.kind.draw(u, this.data, this.ink);
@@ -162,7 +162,8 @@ export class Plate {
 
   #yLabels(ticks) {
     const step = ticks.length > 1 ? ticks[1] - ticks[0] : 1;
-    const places = Math.max(0, -Math.floor(Math.log10(step) + 1e-9));
+    let places = 0;
+    while (places < 6 && Math.abs(step * 10 ** places - Math.round(step * 10 ** places)) > 1e-6) places++;
     return ticks.map((tick) => this.kind.tick(tick, places));
   }
 

@@ -5,7 +5,7 @@ import { figure, placesOf } from "./words.js";
 const percent = (value, half, signed) => `${figure(value, placesOf(half / 2), signed)} %`;
 
 export const residuals = {
-  tick: (value, places) => `${figure(value, places, value !== 0)} %`,
+  tick: (value, places) => (value === 0 ? "0 %" : `${figure(value, places, true)} %`),
 
   under(u, data, ink) {
     for (const { from, to } of data.changes) draw.stretch(u, from, to, ink.interval);

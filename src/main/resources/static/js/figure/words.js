@@ -19,7 +19,7 @@ export class Calendar {
 
   date(seconds) {
     const { year, month, day } = this.at(seconds);
-    return `${year} ${months[month - 1]} ${day}`;
+    return `${day} ${months[month - 1]} ${year}`;
   }
 
   moment(seconds) {
