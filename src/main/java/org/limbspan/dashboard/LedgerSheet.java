@@ -7,10 +7,11 @@ import org.jspecify.annotations.Nullable;
 record LedgerSheet(
     Title title,
     List<Remark> remarks,
-    Cycle cycle,
-    Residuals residuals,
-    Nights nights,
+    Chapter cycle,
+    Chapter residuals,
+    Chapter nights,
     List<Month> months,
+    List<Month> earlierMonths,
     List<Estimate> estimates,
     Log log) {
 
@@ -19,7 +20,6 @@ record LedgerSheet(
    *
    * @param margin the dates that stand beside the name
    * @param quiet what is said where there is nothing to remark
-   * @param curl how to send readings, as it can be pasted
    */
   record Title(
       String slug,
@@ -32,13 +32,12 @@ record LedgerSheet(
       List<String> margin,
       boolean invented,
       boolean empty,
-      @Nullable String note,
-      String curl) {}
+      @Nullable String note) {}
 
   /**
    * An alert, as it stands in the ledger.
    *
-   * @param answer what the owner answered, in words
+   * @param replies what the owner answered, in words
    * @param example a date and time as the answer takes it
    */
   record Remark(
@@ -49,22 +48,29 @@ record LedgerSheet(
       String interval,
       String state,
       List<String> sentences,
+      List<Cause> causes,
       String advice,
-      @Nullable String answer,
-      boolean answerable,
-      List<Choice> causes,
+      List<String> replies,
+      boolean waiting,
       String example) {}
 
-  /** A cause to choose as an answer; without odds where nothing speaks for it. */
-  record Choice(String name, String words, String odds) {}
+  /** A likely cause with its odds, such as {@code 93 in 100}. */
+  record Cause(String words, String odds) {}
 
-  record Cycle(String words, String figureSummary, List<Dated> apsides) {}
+  /**
+   * A section with a figure.
+   *
+   * @param margin what stands beside it
+   * @param figureSummary the figure in words; empty where there is nothing to draw
+   */
+  record Chapter(List<String> words, String figureSummary, List<Dated> margin) {
+
+    boolean isDrawn() {
+      return !figureSummary.isEmpty();
+    }
+  }
 
   record Dated(String name, String words) {}
-
-  record Residuals(String words, String figureSummary, List<Dated> margin) {}
-
-  record Nights(String words, String figureSummary, List<Dated> margin, boolean any) {}
 
   record Month(
       String perigee,

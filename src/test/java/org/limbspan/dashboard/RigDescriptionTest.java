@@ -7,13 +7,13 @@ import java.time.ZoneId;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 
-class RigEntryTest {
+class RigDescriptionTest {
 
   private static final Instant NOW = Instant.parse("2026-05-02T12:00:00Z");
 
   @Test
   void takesWhatIsWhole() {
-    RigEntry entry =
+    RigDescription entry =
         entry("Hilltop, 600 mm", null, "52.1", "4\u00b0 06\u2032 W", "212", "Europe/London");
     assertThat(entry.complaints()).isEmpty();
     assertThat(entry.slug()).isEqualTo("hilltop-600-mm");
@@ -31,26 +31,26 @@ class RigEntryTest {
 
   @Test
   void complainsOfEveryFieldInTheOrderOfTheForm() {
-    RigEntry entry = entry(" ", "Not A Slug", "52 E", "181", "high", "Europe/Atlantis");
+    RigDescription entry = entry(" ", "Not A Slug", "52 E", "181", "high", "Europe/Atlantis");
     assertThat(entry.complaints().keySet())
         .containsExactly("name", "slug", "latitude", "longitude", "elevation", "timeZone");
   }
 
   @Test
   void complainsOfAnEmptyForm() {
-    assertThat(new RigEntry(RigForm.EMPTY, NOW).complaints())
+    assertThat(new RigDescription(RigForm.EMPTY, NOW).complaints())
         .containsKeys("name", "slug", "latitude", "longitude", "elevation", "timeZone");
   }
 
   @Test
   void doubtsAZoneFarFromTheLongitudeUntilConfirmed() {
     RigForm wrongSign = form("Hill", null, "40", "74", "10", "America/New_York", null);
-    RigEntry doubted = new RigEntry(wrongSign, NOW);
+    RigDescription doubted = new RigDescription(wrongSign, NOW);
     assertThat(doubted.isZoneDoubted()).isTrue();
     assertThat(doubted.complaints()).containsOnlyKeys("timeZone");
 
     RigForm confirmed = form("Hill", null, "40", "74", "10", "America/New_York", "yes");
-    assertThat(new RigEntry(confirmed, NOW).complaints()).isEmpty();
+    assertThat(new RigDescription(confirmed, NOW).complaints()).isEmpty();
   }
 
   @Test
@@ -63,14 +63,14 @@ class RigEntryTest {
         .isEmpty();
   }
 
-  private static RigEntry entry(
+  private static RigDescription entry(
       String name,
       @Nullable String slug,
       String latitude,
       String longitude,
       String elevation,
       String zone) {
-    return new RigEntry(form(name, slug, latitude, longitude, elevation, zone, null), NOW);
+    return new RigDescription(form(name, slug, latitude, longitude, elevation, zone, null), NOW);
   }
 
   private static RigForm form(

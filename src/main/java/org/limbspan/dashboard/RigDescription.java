@@ -10,7 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 
 /** Reads a {@link RigForm}: the values, and for each field what is wrong with it. */
-final class RigEntry {
+final class RigDescription {
 
   /** Greatest known difference of legal from mean solar time: 2.9 h, in the west of China. */
   private static final double ZONE_DOUBT_HOURS = 3;
@@ -22,7 +22,7 @@ final class RigEntry {
   private double elevationM = Double.NaN;
   private boolean zoneDoubted;
 
-  RigEntry(RigForm form, Instant now) {
+  RigDescription(RigForm form, Instant now) {
     this.form = form;
     readNames();
     readPlace();
