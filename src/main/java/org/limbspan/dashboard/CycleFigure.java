@@ -1,12 +1,11 @@
 package org.limbspan.dashboard;
 
-import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.time.Duration;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.IntStream;
-import org.jspecify.annotations.Nullable;
 import org.limbspan.cycle.Observation;
 import org.limbspan.sky.Apsis;
 import org.limbspan.sky.MoonSight;
@@ -19,32 +18,31 @@ import org.limbspan.sky.Sky;
  *
  * @param half half length of the bars: k = 2
  * @param ribbon computed size on the horizon and at transit
- * @param curve computed size while the Moon is up; only in a window narrow enough to see nights
+ * @param arcs computed size while the Moon is up; only in a window narrow enough to see nights
  */
-@JsonInclude(JsonInclude.Include.NON_NULL)
 record CycleFigure(
     @JsonUnwrapped Figure figure,
-    double[] t,
-    double[] value,
-    double[] half,
-    double[] computed,
+    List<Double> t,
+    List<Double> value,
+    List<Double> half,
+    List<Double> computed,
     List<String> axis,
     Ribbon ribbon,
-    @Nullable Curve curve) {
+    List<Arc> arcs) {
 
   private static final Duration NIGHTS_SEEN = Duration.ofDays(75);
 
-  record Ribbon(double[] t, double[] low, double[] high) {}
+  record Ribbon(List<Double> t, List<Double> low, List<Double> high) {}
 
-  /** A value is null while the Moon is below the horizon. */
-  record Curve(double[] t, List<@Nullable Double> value) {}
+  /** Computed size during one pass. */
+  record Arc(List<Double> t, List<Double> value) {}
 
   static CycleFigure of(LedgerFacts facts, FigureWindow window, List<Apsis> apsides, Sky sky) {
     List<Observation> seen =
         facts.observations().stream().filter(o -> window.holds(o.takenAt())).toList();
     int[] kept =
         Thinning.indexes(
-            Columns.of(seen, o -> Figure.epochS(o.takenAt())),
+            Columns.epochS(seen, Observation::takenAt),
             i -> seen.get(i).observedArcmin(),
             window.points());
     List<Observation> drawn = IntStream.of(kept).mapToObj(seen::get).toList();
@@ -56,7 +54,7 @@ record CycleFigure(
         Columns.of(drawn, Observation::predictedArcmin),
         drawn.stream().map(o -> o.axis().label()).toList(),
         ribbon(window, facts.site(), sky),
-        window.width().compareTo(NIGHTS_SEEN) > 0 ? null : curve(window, facts.site(), sky));
+        window.width().compareTo(NIGHTS_SEEN) > 0 ? List.of() : arcs(window, facts.site(), sky));
   }
 
   private static Ribbon ribbon(FigureWindow window, Site site, Sky sky) {
@@ -69,16 +67,28 @@ record CycleFigure(
         Columns.of(spans, SizeSpan::atTransitArcmin));
   }
 
-  private static Curve curve(FigureWindow window, Site site, Sky sky) {
-    List<Instant> ticks = window.ticks(window.points());
-    return new Curve(
-        Columns.of(ticks, Figure::epochS),
-        ticks.stream().map(at -> whileUp(sky.moonAt(at, site))).toList());
+  private static List<Arc> arcs(FigureWindow window, Site site, Sky sky) {
+    List<Arc> arcs = new ArrayList<>();
+    List<MoonSight> up = new ArrayList<>();
+    for (Instant at : window.ticks(window.points())) {
+      MoonSight sight = sky.moonAt(at, site);
+      if (sight.apparentAltitudeDeg() >= 0) {
+        up.add(sight);
+      } else {
+        add(arcs, up);
+        up.clear();
+      }
+    }
+    add(arcs, up);
+    return arcs;
   }
 
-  private static @Nullable Double whileUp(MoonSight sight) {
-    return sight.apparentAltitudeDeg() < 0
-        ? null
-        : Columns.rounded(sight.horizontalDiameterArcmin());
+  private static void add(List<Arc> arcs, List<MoonSight> up) {
+    if (!up.isEmpty()) {
+      arcs.add(
+          new Arc(
+              Columns.of(up, sight -> Figure.epochS(sight.at())),
+              Columns.of(up, MoonSight::horizontalDiameterArcmin)));
+    }
   }
 }

@@ -18,10 +18,10 @@ import org.limbspan.watch.NightsResult.Summary;
 @JsonInclude(JsonInclude.Include.NON_NULL)
 record NightsFigure(
     @JsonUnwrapped Figure figure,
-    double[] t,
-    double[] value,
-    double[] half,
-    double[] predicted,
+    List<Double> t,
+    List<Double> value,
+    List<Double> half,
+    List<Double> predicted,
     @Nullable Mean mean) {
 
   record Mean(double observed, double half, double predicted) {}
@@ -31,7 +31,7 @@ record NightsFigure(
         facts.nights().nights().stream().filter(n -> window.holds(n.culminationAt())).toList();
     int[] kept =
         Thinning.indexes(
-            Columns.of(seen, n -> Figure.epochS(n.culminationAt())),
+            Columns.epochS(seen, Night::culminationAt),
             i -> seen.get(i).observedRatio(),
             window.points());
     List<Night> drawn = IntStream.of(kept).mapToObj(seen::get).toList();

@@ -13,7 +13,11 @@ import org.limbspan.sky.Apsis;
  * @param levels the level of each stretch between setups and judged steps
  */
 record ResidualsFigure(
-    @JsonUnwrapped Figure figure, double[] t, double[] value, double[] half, List<Level> levels) {
+    @JsonUnwrapped Figure figure,
+    List<Double> t,
+    List<Double> value,
+    List<Double> half,
+    List<Level> levels) {
 
   record Level(double from, double to, double percent) {}
 
@@ -22,7 +26,7 @@ record ResidualsFigure(
         facts.observations().stream().filter(o -> window.holds(o.takenAt())).toList();
     int[] kept =
         Thinning.indexes(
-            Columns.of(seen, o -> Figure.epochS(o.takenAt())),
+            Columns.epochS(seen, Observation::takenAt),
             i -> seen.get(i).residual(),
             window.points());
     List<Observation> drawn = IntStream.of(kept).mapToObj(seen::get).toList();

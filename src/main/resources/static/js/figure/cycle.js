@@ -17,7 +17,7 @@ export const cycle = {
     draw.ribbon(u, data.ribbon, ink.ribbon);
     draw.line(u, data.ribbon.t, data.ribbon.low, ink.computed, 1);
     draw.line(u, data.ribbon.t, data.ribbon.high, ink.computed, 1);
-    if (data.curve) draw.line(u, data.curve.t, data.curve.value, ink.computed, 2);
+    for (const { t, value } of data.arcs) draw.line(u, t, value, ink.computed, 2);
   },
 
   draw(u, data, ink) {

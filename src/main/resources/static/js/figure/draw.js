@@ -41,7 +41,7 @@ export function ribbon(u, { t, low, high }, fill) {
   });
 }
 
-/** A line through a series; a null lifts the pen. */
+/** A line through a series. */
 export function line(u, t, values, stroke, width = 1.25, dash = []) {
   const [first, last] = seen(t, u.scales.x.min, u.scales.x.max);
   inFrame(u, (ctx, x, y) => {
@@ -50,15 +50,7 @@ export function line(u, t, values, stroke, width = 1.25, dash = []) {
     ctx.lineJoin = "round";
     ctx.setLineDash(dash.map((length) => length * dot()));
     ctx.beginPath();
-    let down = false;
-    for (let i = first; i < last; i++) {
-      if (values[i] === null) down = false;
-      else if (down) ctx.lineTo(x(t[i]), y(values[i]));
-      else {
-        ctx.moveTo(x(t[i]), y(values[i]));
-        down = true;
-      }
-    }
+    for (let i = first; i < last; i++) ctx.lineTo(x(t[i]), y(values[i]));
     ctx.stroke();
   });
 }

@@ -66,9 +66,9 @@ export class Plate {
     this.#waiting = setTimeout(() => this.#refine(), pause);
   }
 
-  /** Fetches anew what the window shows, if what is held was thinned for a wider one. */
+  /** Fetches anew what the window shows, if what is held is coarser than it could be. */
   async #refine() {
-    if (!this.data.thinned) return;
+    if (!this.data.coarse) return;
     this.#fetching?.abort();
     this.#fetching = new AbortController();
     try {
