@@ -65,7 +65,7 @@ record LedgerSheet(
    */
   record Chapter(List<String> words, String figureSummary, List<Dated> margin) {
 
-    boolean isDrawn() {
+    public boolean isDrawn() {
       return !figureSummary.isEmpty();
     }
   }

@@ -1,5 +1,5 @@
 // Dates and numbers as the page writes them, in the rig's time zone.
-const months = ["Jan", "Feb", "Mar", "Apr", "May", "June", "July", "Aug", "Sept", "Oct", "Nov", "Dec"];
+const months = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
 
 /** A writer of dates for one IANA time zone. */
 export class Calendar {
