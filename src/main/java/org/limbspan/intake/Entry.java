@@ -2,6 +2,7 @@ package org.limbspan.intake;
 
 import java.time.DateTimeException;
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -56,6 +57,11 @@ public final class Entry {
     return List.copyOf(violations);
   }
 
+  /** Whether this is a line of a CSV file, not a JSON object. */
+  public boolean isLineOfCsv() {
+    return notation != Notation.JSON;
+  }
+
   public boolean isSound() {
     return violations.isEmpty();
   }
@@ -98,6 +104,17 @@ public final class Entry {
     }
   }
 
+  /** An instant that is at most a day ahead of {@code now}: clocks err, but not by more. */
+  public Optional<Instant> instantUpTo(String name, Instant now) {
+    Optional<Instant> instant = instant(name);
+    Instant latest = now.plus(1, ChronoUnit.DAYS);
+    if (instant.isPresent() && instant.get().isAfter(latest)) {
+      refuse(name, "an instant at most a day ahead of now, " + now.truncatedTo(ChronoUnit.SECONDS));
+      return Optional.empty();
+    }
+    return instant;
+  }
+
   public OptionalDouble number(String name, Range range) {
     requirePresent(name, "a number " + range.words());
     return optionalNumber(name, range);
@@ -114,6 +131,22 @@ public final class Entry {
     }
     refuse(name, "a number " + range.words());
     return OptionalDouble.empty();
+  }
+
+  /**
+   * A standard uncertainty: in {@code range} and below the value it belongs to.
+   *
+   * @param of the value, empty if it is among the violations
+   */
+  public OptionalDouble uncertainty(String name, Range range, OptionalDouble of) {
+    OptionalDouble uncertainty = number(name, range);
+    if (uncertainty.isPresent()
+        && of.isPresent()
+        && uncertainty.getAsDouble() >= of.getAsDouble()) {
+      refuse(name, "a number " + range.words() + ", and below the value, " + of.getAsDouble());
+      return OptionalDouble.empty();
+    }
+    return uncertainty;
   }
 
   public OptionalInt optionalWhole(String name, Range range) {
@@ -197,13 +230,28 @@ public final class Entry {
                 refuse(name, value, "none but the fields " + String.join(", ", known)));
   }
 
-  /** The fields beside the known ones, as text by the name the client gave them. */
-  public Map<String, String> beside(Set<String> known) {
-    Map<String, String> rest = new LinkedHashMap<>();
+  /**
+   * A note, followed by every field beside the known ones, each as {@code name: value} on a line of
+   * its own: nothing that was sent is lost.
+   */
+  public Optional<String> noteWithRest(String name, Set<String> known, int longest) {
+    List<String> lines = new ArrayList<>();
+    optionalText(name, longest).ifPresent(lines::add);
+    beside(known).forEach((field, value) -> lines.add(field + ": " + value));
+    String note = String.join("\n", lines);
+    if (note.length() > longest || !Texts.isStorable(note)) {
+      refuse(name, note, textWords(longest) + ", unknown fields included");
+      return Optional.empty();
+    }
+    return note.isEmpty() ? Optional.empty() : Optional.of(note);
+  }
+
+  private Map<String, Object> beside(Set<String> known) {
+    Map<String, Object> rest = new LinkedHashMap<>();
     values.forEach(
         (name, value) -> {
           if (!known.contains(name)) {
-            rest.put(written(name), String.valueOf(value));
+            rest.put(written(name), value);
           }
         });
     return rest;

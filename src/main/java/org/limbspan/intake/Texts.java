@@ -13,6 +13,6 @@ final class Texts {
   private static boolean isForbidden(int codePoint) {
     boolean lineOrTab = codePoint == '\n' || codePoint == '\r' || codePoint == '\t';
     boolean halfPair = codePoint >= Character.MIN_SURROGATE && codePoint <= Character.MAX_SURROGATE;
-    return halfPair || Character.isISOControl(codePoint) && !lineOrTab;
+    return halfPair || (Character.isISOControl(codePoint) && !lineOrTab);
   }
 }
