@@ -15,7 +15,12 @@ public record Diameter(double value, double uncertainty, DiameterUnit unit) {
     }
     if (!(uncertainty > 0 && uncertainty < value)) {
       throw new IllegalArgumentException(
-          "uncertainty " + uncertainty + " " + unit.symbol() + ": expected above 0, below " + value);
+          "uncertainty "
+              + uncertainty
+              + " "
+              + unit.symbol()
+              + ": expected above 0, below "
+              + value);
     }
   }
 

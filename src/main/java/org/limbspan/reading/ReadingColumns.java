@@ -1,54 +1,34 @@
 package org.limbspan.reading;
 
-import java.sql.Types;
 import java.time.Instant;
+import java.time.ZoneOffset;
 import java.util.List;
 import java.util.function.Function;
-import java.util.function.IntFunction;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient.StatementSpec;
+import org.springframework.jdbc.support.SqlArrayValue;
 
 /** Readings turned on their side: one array for each column. */
 final class ReadingColumns {
 
-  private final String[] takenAt;
-  private final String[] axis;
-  private final Instant earliest;
-  private final Instant latest;
+  private ReadingColumns() {}
 
-  private ReadingColumns(String[] takenAt, String[] axis, Instant earliest, Instant latest) {
-    this.takenAt = takenAt;
-    this.axis = axis;
-    this.earliest = earliest;
-    this.latest = latest;
+  /** Binds the columns of one or more keys and the span that they lie in. */
+  static StatementSpec bindKeys(StatementSpec statement, List<ReadingKey> keys) {
+    List<Instant> instants = keys.stream().map(ReadingKey::takenAt).sorted().toList();
+    return statement
+        .param(
+            "takenAt",
+            new SqlArrayValue("text", keys.stream().map(key -> key.takenAt().toString()).toArray()))
+        .param(
+            "axis",
+            new SqlArrayValue("text", keys.stream().map(key -> key.axis().label()).toArray()))
+        .param("earliest", instants.get(0).atOffset(ZoneOffset.UTC))
+        .param("latest", instants.get(instants.size() - 1).atOffset(ZoneOffset.UTC));
   }
 
-  /** The columns of one or more keys. */
-  static ReadingColumns ofKeys(List<ReadingKey> keys) {
-    return new ReadingColumns(
-        keys.stream().map(key -> key.takenAt().toString()).toArray(String[]::new),
-        keys.stream().map(key -> key.axis().label()).toArray(String[]::new),
-        keys.stream().map(ReadingKey::takenAt).min(Instant::compareTo).orElseThrow(),
-        keys.stream().map(ReadingKey::takenAt).max(Instant::compareTo).orElseThrow());
-  }
-
-  String[] takenAt() {
-    return takenAt;
-  }
-
-  String[] axis() {
-    return axis;
-  }
-
-  Instant earliest() {
-    return earliest;
-  }
-
-  Instant latest() {
-    return latest;
-  }
-
+  /** Binds the columns of rows to be added. */
   static StatementSpec bind(StatementSpec statement, List<NumberedReading> rows) {
     Binder binder = new Binder(statement, rows);
     binder.texts("takenAt", each -> each.reading().takenAt().toString());
@@ -78,22 +58,19 @@ final class ReadingColumns {
   private record Binder(StatementSpec statement, List<NumberedReading> rows) {
 
     void texts(String name, Function<NumberedReading, @Nullable String> column) {
-      bind(name, column, String[]::new);
+      bind(name, "text", rows.stream().map(column).toArray());
     }
 
     void numbers(String name, Function<NumberedReading, @Nullable Double> column) {
-      bind(name, column, Double[]::new);
+      bind(name, "float8", rows.stream().map(column).toArray());
     }
 
     void wholes(String name, Function<NumberedReading, @Nullable Integer> column) {
-      bind(name, column, Integer[]::new);
+      bind(name, "int4", rows.stream().map(column).toArray());
     }
 
-    private <T> void bind(
-        String name,
-        Function<NumberedReading, @Nullable T> column,
-        IntFunction<@Nullable T[]> array) {
-      statement.param(name, rows.stream().map(column).toArray(array), Types.ARRAY);
+    private void bind(String name, String type, Object[] column) {
+      statement.param(name, new SqlArrayValue(type, column));
     }
   }
 }

@@ -15,8 +15,7 @@ final class ReadingRow {
   private ReadingRow() {}
 
   static Version version(ResultSet row, int number) throws SQLException {
-    return new Version(
-        reading(row, number), Version.Standing.ofLabel(row.getString("standing")));
+    return new Version(reading(row, number), Version.Standing.ofLabel(row.getString("standing")));
   }
 
   static RecordedReading reading(ResultSet row, int number) throws SQLException {

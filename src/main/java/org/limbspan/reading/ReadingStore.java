@@ -1,6 +1,5 @@
 package org.limbspan.reading;
 
-import java.sql.Types;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.Collection;
@@ -8,7 +7,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.stream.Stream;
 import org.limbspan.scale.LengthUnit;
 import org.springframework.dao.ConcurrencyFailureException;
@@ -99,16 +97,12 @@ class ReadingStore {
   Map<ReadingKey, Versions> versions(long rigId, Collection<ReadingKey> keys) {
     Map<ReadingKey, Versions> found = new HashMap<>();
     for (List<ReadingKey> some : Chunks.of(List.copyOf(keys), ROWS_AT_ONCE)) {
-      ReadingColumns columns = ReadingColumns.ofKeys(some);
-      jdbc.sql(VERSIONS)
+      ReadingColumns.bindKeys(jdbc.sql(VERSIONS), some)
           .param("rigId", rigId)
-          .param("takenAt", columns.takenAt(), Types.ARRAY)
-          .param("axis", columns.axis(), Types.ARRAY)
-          .param("earliest", columns.earliest().atOffset(ZoneOffset.UTC))
-          .param("latest", columns.latest().atOffset(ZoneOffset.UTC))
           .query(ReadingRow::version)
           .stream()
-          .forEach(version -> found.computeIfAbsent(key(version), k -> new Versions()).add(version));
+          .forEach(
+              version -> found.computeIfAbsent(key(version), k -> new Versions()).add(version));
     }
     return found;
   }
@@ -149,15 +143,13 @@ class ReadingStore {
 
   /** What stands, oldest first, at most {@code limit} of it. */
   List<RecordedReading> page(long rigId, ReadingSpan span, int limit) {
-    return span.bind(jdbc.sql(PAGE), rigId)
-        .param("limit", limit)
-        .query(ReadingRow::reading)
-        .list();
+    return span.bind(jdbc.sql(PAGE), rigId).param("limit", limit).query(ReadingRow::reading).list();
   }
 
   /** What stands, oldest first, row by row; within a transaction, and closed by the caller. */
   Stream<RecordedReading> stream(long rigId, ReadingSpan span) {
-    return span.bind(jdbc.sql(STANDING).withFetchSize(1000), rigId)
+    return span
+        .bind(jdbc.sql(STANDING).withFetchSize(1000), rigId)
         .query(ReadingRow::reading)
         .stream();
   }

@@ -23,9 +23,7 @@ final class Versions {
   }
 
   int nextNumber() {
-    return byNumber.isEmpty()
-        ? 1
-        : byNumber.get(byNumber.size() - 1).reading().version() + 1;
+    return byNumber.isEmpty() ? 1 : byNumber.get(byNumber.size() - 1).reading().version() + 1;
   }
 
   /** What stands; empty if nothing was entered or the last entry was taken back. */
@@ -42,8 +40,7 @@ final class Versions {
    */
   Decision decide(NewReading entry) {
     if (entry.conflict() == OnConflict.SUPERSEDE) {
-      boolean stands =
-          standing().isPresent() && byNumber.get(byNumber.size() - 1).equalsIn(entry);
+      boolean stands = standing().isPresent() && byNumber.get(byNumber.size() - 1).equalsIn(entry);
       return stands ? Decision.ALREADY_HELD : Decision.STORE;
     }
     if (byNumber.stream().anyMatch(version -> version.measuresLike(entry))) {
