@@ -17,6 +17,7 @@ import org.limbspan.watch.NightsResult;
  * @param setupsStartedAt starts of all setups but the first, which is open from the beginning
  * @param calibratedAt instants of the calibrations
  * @param observations every reading beside the computed Moon, oldest first
+ * @param uncalibrated readings left out of them, since their setup has no calibration yet
  * @param alerts in the order in which the evidence was enough
  * @param pending whether facts are held that the judgement does not yet reflect
  * @param latest the latest readings as logged, newest first
@@ -31,6 +32,7 @@ record LedgerFacts(
     List<Instant> setupsStartedAt,
     List<Instant> calibratedAt,
     List<Observation> observations,
+    long uncalibrated,
     CycleResult cycle,
     NightsResult nights,
     List<Alert> alerts,

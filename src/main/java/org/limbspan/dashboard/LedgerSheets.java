@@ -1,5 +1,6 @@
 package org.limbspan.dashboard;
 
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -26,15 +27,15 @@ final class LedgerSheets {
   /**
    * The sheet.
    *
-   * @param apsides the apsides about now, for the margin
+   * @param apsides the apsides about {@code now}, for the margin
    */
-  static LedgerSheet of(LedgerFacts facts, List<Apsis> apsides) {
+  static LedgerSheet of(LedgerFacts facts, List<Apsis> apsides, Instant now) {
     List<LedgerSheet.Month> months = MonthTable.of(facts.cycle().months(), facts.time());
     int shown = Math.min(MONTHS_SHOWN, months.size());
     return new LedgerSheet(
         title(facts),
         remarks(facts),
-        cycle(facts, apsides),
+        cycle(facts, apsides, now),
         residuals(facts),
         nights(facts),
         months.subList(0, shown),
@@ -71,11 +72,18 @@ final class LedgerSheets {
   }
 
   private static String standing(LedgerFacts facts) {
+    String waiting =
+        facts.uncalibrated() == 0
+            ? ""
+            : " "
+                + Typeset.count(facts.uncalibrated(), "reading")
+                + " more, in pixels or millimetres, must wait for a calibration of their setup.";
     String instrument =
         Typeset.count(facts.setupsStartedAt().size() + 1, "setup")
             + ", "
             + Typeset.count(facts.calibratedAt().size(), "calibration")
-            + ".";
+            + "."
+            + waiting;
     return facts
         .firstAt()
         .map(
@@ -101,13 +109,13 @@ final class LedgerSheets {
         .toList();
   }
 
-  private static Chapter cycle(LedgerFacts facts, List<Apsis> apsides) {
+  private static Chapter cycle(LedgerFacts facts, List<Apsis> apsides, Instant now) {
     List<Dated> margin =
         apsides.stream()
             .map(
                 apsis ->
                     new Dated(
-                        (apsis.at().isAfter(facts.judgedAt()) ? "next " : "last ")
+                        (apsis.at().isAfter(now) ? "next " : "last ")
                             + (apsis.kind() == Apsis.Kind.PERIGEE ? "perigee" : "apogee"),
                         facts.time().shortDay(apsis.at())
                             + ", "
