@@ -21,6 +21,8 @@ final class NormalEquations {
   /** Below this share of its own size a column counts as equal to the intercepts. */
   private static final double LEVEL = 1e-12;
 
+  private static final RealMatrix NO_COVARIANCE = new Array2DRowRealMatrix();
+
   private final double[][] products;
   private final double[] rightSide;
   private final double squares;
@@ -66,6 +68,10 @@ final class NormalEquations {
   Optional<Solution> solve(double factor) {
     int q = rightSide.length;
     double precision = 1 / (factor * factor);
+    if (q == 0) {
+      double log = -degrees * Math.log(factor) - (logDeterminant + squares * precision) / 2;
+      return Optional.of(new Solution(new ArrayRealVector(), NO_COVARIANCE, log));
+    }
     double[] scale = new double[q];
     double logDetNormal = 0;
     for (int j = 0; j < q; j++) {

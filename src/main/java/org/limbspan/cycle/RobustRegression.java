@@ -1,7 +1,7 @@
 package org.limbspan.cycle;
 
 import java.util.Optional;
-import java.util.function.Function;
+import java.util.function.BiFunction;
 import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.linear.RealVector;
@@ -19,6 +19,7 @@ import org.hipparchus.stat.descriptive.rank.Median;
 final class RobustRegression {
 
   private static final int MAX_ROUNDS = 12;
+  private static final int ABUNDANT = 100;
   private static final double SETTLED = 0.01;
 
   private RobustRegression() {}
@@ -56,7 +57,8 @@ final class RobustRegression {
         rows,
         part,
         weights(rows, part, first, residuals, OutlierWeights.ones(rows.size())),
-        weights -> new NoiseSearch(rows, weights).find(part));
+        residuals,
+        (weights, rest) -> new NoiseSearch(noiseRows(rows, rest), weights).find(part));
   }
 
   /** Fits coefficients with the noise known beforehand; outliers are judged anew. */
@@ -69,22 +71,32 @@ final class RobustRegression {
         rows,
         part,
         weights(rows, part, noise, residuals, OutlierWeights.ones(rows.size())),
-        weights -> Optional.of(noise));
+        residuals,
+        (weights, rest) -> Optional.of(noise));
+  }
+
+  /** Where readings abound, what the coefficients cost in degrees of freedom does not matter. */
+  private static Rows noiseRows(Rows rows, double[] residuals) {
+    return rows.size() > ABUNDANT * rows.columnCount() ? rows.left(residuals) : rows;
   }
 
   private static Optional<Fit> alternate(
       Rows rows,
       NightPart part,
       double[] firstWeights,
-      Function<double[], Optional<Noise>> noiseGiven) {
+      double[] firstResiduals,
+      BiFunction<double[], double[], Optional<Noise>> noiseGiven) {
     double[] weights = firstWeights;
+    double[] residuals = firstResiduals;
     for (int round = 0; ; round++) {
       double[] now = weights;
-      Optional<Fit> fit = noiseGiven.apply(now).flatMap(noise -> solve(rows, noise, now));
+      Optional<Fit> fit =
+          noiseGiven.apply(now, residuals).flatMap(noise -> solve(rows, noise, now));
       if (fit.isEmpty() || round == MAX_ROUNDS) {
         return fit;
       }
-      double[] next = weights(rows, part, fit.get().noise(), fit.get().residuals().toArray(), now);
+      residuals = fit.get().residuals().toArray();
+      double[] next = weights(rows, part, fit.get().noise(), residuals, now);
       if (greatestChange(now, next) < SETTLED) {
         return fit;
       }

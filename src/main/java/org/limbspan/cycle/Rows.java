@@ -1,5 +1,6 @@
 package org.limbspan.cycle;
 
+import java.util.Arrays;
 import org.hipparchus.stat.descriptive.rank.Median;
 
 /**
@@ -113,5 +114,25 @@ final class Rows {
       free += precision == 0 ? 1 : 0;
     }
     return size() - levels.count() - free;
+  }
+
+  /** The same rows with {@code residuals} left to explain and nothing to explain them. */
+  Rows left(double[] residuals) {
+    return new Rows(residuals, new double[0][], new double[0], stated, nights, levels);
+  }
+
+  /** The same with the first coefficient given. */
+  Rows withoutFirstColumn(double coefficient) {
+    double[] rest = y.clone();
+    for (int i = 0; i < rest.length; i++) {
+      rest[i] -= coefficient * columns[0][i];
+    }
+    return new Rows(
+        rest,
+        Arrays.copyOfRange(columns, 1, columns.length),
+        Arrays.copyOfRange(priorPrecision, 1, priorPrecision.length),
+        stated,
+        nights,
+        levels);
   }
 }

@@ -1,9 +1,12 @@
 package org.limbspan.cycle;
 
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.Comparator;
 import java.util.List;
+import java.util.function.Predicate;
 import java.util.stream.IntStream;
+import org.hipparchus.stat.descriptive.rank.Median;
 import org.limbspan.sky.Axis;
 import org.limbspan.sky.Site;
 
@@ -26,6 +29,14 @@ final class Series {
   static Series of(List<Observation> observations, Site site) {
     List<Observation> ordered = observations.stream().sorted(ORDER).toList();
     return new Series(ordered, ordered.stream().map(o -> PassNumber.of(o.sight(), site)).toList());
+  }
+
+  /** The part that {@code wanted} holds for. */
+  Series where(Predicate<Observation> wanted) {
+    List<Integer> kept =
+        IntStream.range(0, size()).filter(i -> wanted.test(get(i))).boxed().toList();
+    return new Series(
+        kept.stream().map(observations::get).toList(), kept.stream().map(passes::get).toList());
   }
 
   /** The part within {@code [from, to)}. */
@@ -75,6 +86,32 @@ final class Series {
 
   double[] lnPredicted() {
     return observations.stream().mapToDouble(o -> Math.log(o.predictedArcmin())).toArray();
+  }
+
+  /** ln of the observed diameter, the flattening of its axis by refraction taken off. */
+  double[] lnUnrefracted() {
+    return observations.stream()
+        .mapToDouble(
+            o ->
+                Math.log(
+                    o.observedArcmin()
+                        * o.sight().horizontalDiameterArcmin()
+                        / o.predictedArcmin()))
+        .toArray();
+  }
+
+  double[] daysSince(Instant epoch) {
+    return observations.stream()
+        .mapToDouble(o -> epoch.until(o.takenAt(), ChronoUnit.MILLIS) / 86_400_000.0)
+        .toArray();
+  }
+
+  double spanDays() {
+    return get(0).takenAt().until(get(size() - 1).takenAt(), ChronoUnit.SECONDS) / 86400.0;
+  }
+
+  double typicalStated() {
+    return new Median().evaluate(stated());
   }
 
   double[] stated() {
