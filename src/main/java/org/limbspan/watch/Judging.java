@@ -6,6 +6,7 @@ import java.util.List;
 import org.limbspan.cycle.Observation;
 import org.limbspan.drift.Finding;
 import org.limbspan.drift.Judge;
+import org.limbspan.reading.RecordedReading;
 import org.limbspan.reading.StandardisedReading;
 import org.limbspan.rig.InstrumentHistory;
 import org.limbspan.rig.Rig;
@@ -27,9 +28,14 @@ class Judging {
     this.judge = new Judge(sky);
   }
 
-  Result judge(InstrumentHistory history, List<StandardisedReading> readings) {
+  Result judge(
+      InstrumentHistory history,
+      List<StandardisedReading> readings,
+      List<RecordedReading> unscaled) {
     Rig rig = history.rig();
-    RigEvidence evidence = RigEvidence.of(history, readings);
+    RigEvidence evidence =
+        RigEvidence.of(
+            history, readings, unscaled.stream().map(each -> sighted(history, each)).toList());
     List<Finding> findings = judge.judge(evidence.rigHistory());
     AsJudged asJudged = AsJudged.of(evidence.observations(), findings, rig.timeZone());
     List<Observation> observations = asJudged.observations();
@@ -41,6 +47,13 @@ class Judging {
             cycle.cycle(),
             new NightSummary(sky, rig.site()).nights(observations),
             HypothesesSummary.of(observations, rig.site(), evidence)));
+  }
+
+  private UnscaledReading sighted(InstrumentHistory history, RecordedReading reading) {
+    return new UnscaledReading(
+        reading,
+        history.setupAt(reading.takenAt()).number(),
+        sky.moonAt(reading.takenAt(), history.rig().site()));
   }
 
   private List<Apsis> apsidesAround(List<Observation> observations) {

@@ -5,7 +5,9 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.limbspan.reading.Readings;
+import org.limbspan.reading.RecordedReading;
 import org.limbspan.reading.StandardisedReading;
 import org.limbspan.rig.InstrumentHistory;
 import org.limbspan.rig.Rig;
@@ -19,6 +21,9 @@ import org.springframework.transaction.support.TransactionTemplate;
 /** Judges one rig: reads its ledger at one moment, computes, writes what came out. */
 @Component
 class JudgingRound {
+
+  /** Later than any ephemeris. */
+  private static final Instant FAR = Instant.parse("2200-01-01T00:00:00Z");
 
   private final Rigs rigs;
   private final Readings readings;
@@ -66,12 +71,30 @@ class JudgingRound {
 
   void judge(long rigId) {
     Ledger ledger = snapshot.execute(status -> read(rigId));
-    Judging.Result result = judging.judge(ledger.history(), ledger.readings());
+    Judging.Result result = judging.judge(ledger.history(), ledger.readings(), ledger.unscaled());
     writing.executeWithoutResult(status -> write(rigId, ledger, result));
   }
 
   private Ledger read(long rigId) {
-    return new Ledger(rigs.revision(rigId), rigs.history(rigId), readings.standardised(rigId));
+    InstrumentHistory history = rigs.history(rigId);
+    return new Ledger(
+        rigs.revision(rigId), history, readings.standardised(rigId), unscaled(history));
+  }
+
+  /** Readings of setups without calibration, but for those entered in arcminutes. */
+  private List<RecordedReading> unscaled(InstrumentHistory history) {
+    return history.setups().stream()
+        .filter(setup -> history.scaleOf(setup).isEmpty())
+        .flatMap(
+            setup ->
+                readings
+                    .between(
+                        history.rig().id(),
+                        setup.startedAt().orElse(Instant.EPOCH),
+                        setup.endedAt().orElse(FAR))
+                    .stream())
+        .filter(reading -> reading.diameter().unit().length().isPresent())
+        .toList();
   }
 
   private void write(long rigId, Ledger ledger, Judging.Result result) {
@@ -86,13 +109,22 @@ class JudgingRound {
             .map(finding -> AlertDraft.of(rig.slug(), rig.timeZone(), finding, now))
             .toList();
     Map<UUID, List<AlertReply>> replies = answers.byAlert(rigId);
-    List<Instant> instants = ledger.readings().stream().map(StandardisedReading::takenAt).toList();
     alerts.replaceAll(
-        rigId, new Reconciler(instants).reconcile(found, alerts.list(rigId), replies));
+        rigId, new Reconciler(ledger.instants()).reconcile(found, alerts.list(rigId), replies));
     judgements.save(rigId, ledger.revision(), now, result.document());
     events.publishEvent(new RigJudged(rigId, ledger.revision()));
   }
 
   private record Ledger(
-      long revision, InstrumentHistory history, List<StandardisedReading> readings) {}
+      long revision,
+      InstrumentHistory history,
+      List<StandardisedReading> readings,
+      List<RecordedReading> unscaled) {
+
+    List<Instant> instants() {
+      return Stream.concat(readings.stream().map(StandardisedReading::reading), unscaled.stream())
+          .map(RecordedReading::takenAt)
+          .toList();
+    }
+  }
 }

@@ -1,14 +1,20 @@
 package org.limbspan.watch;
 
+import static java.util.stream.Collectors.groupingBy;
+
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
 import org.limbspan.cycle.Observation;
 import org.limbspan.cycle.Sighted;
 import org.limbspan.drift.CalibrationPoint;
 import org.limbspan.drift.RigHistory;
 import org.limbspan.drift.SetupHistory;
+import org.limbspan.reading.RecordedReading;
 import org.limbspan.reading.StandardisedReading;
 import org.limbspan.rig.InstrumentHistory;
 import org.limbspan.rig.RecordedCalibration;
@@ -31,26 +37,21 @@ final class RigEvidence {
     this.inferredScales = List.copyOf(inferredScales);
   }
 
-  static RigEvidence of(InstrumentHistory history, List<StandardisedReading> readings) {
+  /**
+   * @param readings those in a setup with a plate scale, and those entered in arcminutes
+   * @param unscaled the others
+   */
+  static RigEvidence of(
+      InstrumentHistory history,
+      List<StandardisedReading> readings,
+      List<UnscaledReading> unscaled) {
     List<Observation> observations = new ArrayList<>();
-    List<Integer> inferred = new ArrayList<>();
-    for (Setup setup : history.setups()) {
-      List<StandardisedReading> its =
-          readings.stream().filter(reading -> reading.setup() == setup.number()).toList();
-      OptionalDouble scale = InferredScale.of(its);
-      boolean needed = its.stream().anyMatch(reading -> reading.diameterArcmin().isEmpty());
-      if (needed && scale.isPresent()) {
-        inferred.add(setup.number());
-      }
-      for (StandardisedReading reading : its) {
-        OptionalDouble arcmin =
-            reading.diameterArcmin().isPresent()
-                ? reading.diameterArcmin()
-                : InferredScale.arcmin(reading, scale);
-        arcmin.ifPresent(value -> observations.add(observation(reading, value)));
-      }
-    }
-    return new RigEvidence(history, observations, inferred);
+    readings.forEach(reading -> observations.add(observation(reading)));
+    Map<Integer, List<UnscaledReading>> bySetup =
+        unscaled.stream().collect(groupingBy(UnscaledReading::setup));
+    bySetup.values().forEach(its -> observations.addAll(InferredScale.observations(its)));
+    observations.sort(Comparator.comparing(Observation::takenAt));
+    return new RigEvidence(history, observations, bySetup.keySet().stream().sorted().toList());
   }
 
   /** Every reading that has a size in arcminutes, by time. */
@@ -118,14 +119,24 @@ final class RigEvidence {
     return new CalibrationPoint(recorded.takenAt(), logScale, pixels, common);
   }
 
-  private static Observation observation(StandardisedReading reading, double arcmin) {
+  private static Observation observation(StandardisedReading standardised) {
     return new Observation(
-        reading.takenAt(),
-        reading.axis(),
-        arcmin,
-        reading.relativeUncertainty(),
-        reading.sight(),
-        reading.setup(),
-        new Sighted(reading.sightedAltitudeDeg(), reading.sightedAzimuthDeg()));
+        standardised.reading().takenAt(),
+        standardised.reading().axis(),
+        standardised.diameterArcmin(),
+        standardised.relativeUncertainty(),
+        standardised.sight(),
+        standardised.setup(),
+        sighted(standardised.reading()));
+  }
+
+  static Sighted sighted(RecordedReading reading) {
+    return new Sighted(
+        optional(reading.circumstances().altitudeDeg()),
+        optional(reading.circumstances().azimuthDeg()));
+  }
+
+  private static OptionalDouble optional(@Nullable Double value) {
+    return value == null ? OptionalDouble.empty() : OptionalDouble.of(value);
   }
 }
