@@ -18,8 +18,8 @@ final class RemarkWords {
         number,
         alert.id().toString(),
         alert.words().what(),
-        "since about " + time.day(alert.onsetAt()),
-        "between " + time.minute(alert.onsetFrom()) + " and " + time.minute(alert.onsetTo()),
+        "about " + time.shortDay(alert.onsetAt()),
+        time.span(alert.onsetFrom(), alert.onsetTo()),
         state(alert.state()),
         List.of(
             alert.words().howMuch() + " " + alert.words().since(),

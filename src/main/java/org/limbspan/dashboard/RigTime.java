@@ -17,6 +17,8 @@ record RigTime(ZoneId zone) {
       DateTimeFormatter.ofPattern("d MMM uuuu, HH:mm", Locale.ENGLISH);
   private static final DateTimeFormatter FIELD = DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm");
 
+  private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm");
+
   String day(Instant at) {
     return DAY.format(at.atZone(zone));
   }
@@ -34,7 +36,13 @@ record RigTime(ZoneId zone) {
     return FIELD.format(at.atZone(zone));
   }
 
-  LocalDate date(Instant at) {
-    return at.atZone(zone).toLocalDate();
+  /** Two instants as days, or as minutes of one day. */
+  String span(Instant from, Instant to) {
+    LocalDate first = from.atZone(zone).toLocalDate();
+    LocalDate last = to.atZone(zone).toLocalDate();
+    if (!first.equals(last)) {
+      return shortDay(from) + " to " + shortDay(to);
+    }
+    return from.equals(to) ? minute(from) : minute(from) + " to " + CLOCK.format(to.atZone(zone));
   }
 }
