@@ -8,8 +8,7 @@ record ContentsLine(String slug, String name, String readings, String words, boo
   static ContentsLine of(LedgerFacts facts) {
     String since =
         facts.firstAt().map(at -> ", since " + facts.time().day(at)).orElse(", not begun");
-    String latest =
-        facts.lastAt().map(at -> "; latest reading " + facts.time().day(at)).orElse("");
+    String latest = facts.lastAt().map(at -> "; latest reading " + facts.time().day(at)).orElse("");
     return new ContentsLine(
         facts.slug(),
         facts.name(),

@@ -96,7 +96,9 @@ class LedgerReader {
             reading ->
                 new LedgerFacts.Logged(
                     observation(reading), note(reading.reading().circumstances())))
-        .sorted(Comparator.comparing(logged -> logged.observation().takenAt(), Comparator.reverseOrder()))
+        .sorted(
+            Comparator.comparing(
+                logged -> logged.observation().takenAt(), Comparator.reverseOrder()))
         .toList();
   }
 

@@ -55,8 +55,7 @@ class RigFormController {
     return new NewRig(
         description.slug(),
         description.name(),
-        new Site(
-            description.latitudeDeg(), description.longitudeDeg(), description.elevationM()),
+        new Site(description.latitudeDeg(), description.longitudeDeg(), description.elevationM()),
         description.timeZone(),
         description.note().orElse(null));
   }
