@@ -34,6 +34,11 @@ public class Demo {
     this.sky = sky;
   }
 
+  /** Whether a rig is the invented one. */
+  public static boolean invented(Rig rig) {
+    return rig.slug().equals(DemoScenario.SLUG);
+  }
+
   /** Enters the invented rig and all of its readings; what is held already is left as it is. */
   public Rig enter() {
     DemoScenario scenario = new DemoScenario(sky);
