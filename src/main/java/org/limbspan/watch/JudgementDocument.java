@@ -1,10 +1,6 @@
 package org.limbspan.watch;
 
-/**
- * All that a judgement says besides its alerts, as it is kept.
- *
- * @param method version of the computation that made it
- */
+/** All that a judgement says besides its alerts, as it is kept. */
 record JudgementDocument(CycleResult cycle, NightsResult nights, HypothesesResult hypotheses) {
 
   /** Raised whenever the computation changes; judgements of another version are made anew. */
