@@ -47,8 +47,8 @@ final class HarmonicFit {
   Minimum from(double[] start) {
     LeastSquaresOptimizer.Optimum optimum =
         new LevenbergMarquardtOptimizer()
-            .withCostRelativeTolerance(1e-12)
-            .withParameterRelativeTolerance(1e-12)
+            .withCostRelativeTolerance(1e-15)
+            .withParameterRelativeTolerance(1e-10)
             .optimize(
                 new LeastSquaresBuilder()
                     .start(start)
