@@ -72,7 +72,8 @@ class HarmonicFitReferenceTest {
     HarmonicModel model = new HarmonicModel(months, LINES, 2, ParallaxLaw.none());
     HarmonicFit.Minimum minimum =
         new HarmonicFit(model, pressures, plain)
-            .from(new double[] {1 / b4, 1 / b7, b2, b3, b5, b6, b8, b9});
+            .from(new double[] {1 / b4, 1 / b7, b2, b3, b5, b6, b8, b9}, 1e-15)
+            .orElseThrow();
 
     double[] found = minimum.parameters().toArray();
     assertThat(minimum.cost()).isCloseTo(CERTIFIED_SQUARES, within(1e-7 * CERTIFIED_SQUARES));
@@ -93,7 +94,8 @@ class HarmonicFitReferenceTest {
     HarmonicModel model = new HarmonicModel(months, LINES, 2, ParallaxLaw.none());
     double[] best =
         new HarmonicFit(model, pressures, plain)
-            .from(new double[] {1 / 44.0, 1 / 26.0, 3, 0.5, -1.5, 0.5, -0.1, 1.5})
+            .from(new double[] {1 / 44.0, 1 / 26.0, 3, 0.5, -1.5, 0.5, -0.1, 1.5}, 1e-15)
+            .orElseThrow()
             .parameters()
             .toArray();
     Rows rows =
