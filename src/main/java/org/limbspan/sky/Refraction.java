@@ -63,6 +63,10 @@ public final class Refraction {
    */
   public static double verticalFactor(double altitudeDeg, double diameterArcmin, Atmosphere air) {
     requireAltitude("altitudeDeg", altitudeDeg);
+    if (!(diameterArcmin >= 20 && diameterArcmin <= 40)) {
+      throw new IllegalArgumentException(
+          "diameterArcmin " + diameterArcmin + ": expected 20 to 40");
+    }
     double centreDeg = Math.max(altitudeDeg, FORMULA_LEAST_DEG);
     double uniform = 1 - limbContraction(90, diameterArcmin, air);
     double factor = (1 - limbContraction(centreDeg, diameterArcmin, air)) / uniform;
