@@ -16,16 +16,19 @@ class ServiceIT {
   @TempDir private Path home;
 
   @Test
-  void servesUntilAskedToStopAndRefusesASecondOnItsHome() throws Exception {
+  void servesUntilAskedToStop() throws Exception {
     long server;
     try (ChildJvm service = service()) {
       String started = service.await(line -> line.contains("Tomcat started on port"));
       int port = Integer.parseInt(started.replaceAll(".* on port (\\d+) .*", "$1"));
       service.await(line -> line.contains("Started LimbspanApplication"));
-      assertThat(new RawHttp(port).send("GET /actuator/health", "Host: localhost"))
-          .startsWith("HTTP/1.1 200 ")
-          .contains("\"status\":\"UP\"");
-      server = Long.parseLong(Files.readAllLines(postmaster()).get(0));
+      assertThat(health(port)).startsWith("HTTP/1.1 200 ").contains("\"status\":\"UP\"");
+      long killed = server();
+      ProcessHandle.of(killed).orElseThrow().destroyForcibly();
+      service.await(line -> line.contains("PostgreSQL is back"));
+      assertThat(health(port)).startsWith("HTTP/1.1 200 ");
+      server = server();
+      assertThat(server).isNotEqualTo(killed);
 
       try (ChildJvm second = service()) {
         assertThat(second.exitCode()).isNotZero();
@@ -48,6 +51,14 @@ class ServiceIT {
   private ChildJvm service() throws Exception {
     return ChildJvm.run(
         LimbspanApplication.class.getName(), "--server.port=0", "--limbspan.home=" + home);
+  }
+
+  private static String health(int port) throws Exception {
+    return new RawHttp(port).send("GET /actuator/health", "Host: localhost");
+  }
+
+  private long server() throws Exception {
+    return Long.parseLong(Files.readAllLines(postmaster()).get(0));
   }
 
   private Path postmaster() {
