@@ -1,6 +1,7 @@
 package org.limbspan.reading;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
@@ -67,7 +68,7 @@ class CsvFormsIT {
     assertThat(answer.status()).as(answer.toString()).isEqualTo(200);
     JsonNode readings = rig.get("/readings").body().path("readings");
     // s = 1, over root 3.
-    assertThat(readings.get(0).path("uncertaintyPx").asDouble()).isEqualTo(1 / Math.sqrt(3));
+    assertThat(readings.get(0).path("uncertaintyPx").asDouble()).isCloseTo(1 / Math.sqrt(3), within(1e-15));
     assertThat(readings.get(0).path("framesPx").size()).isEqualTo(3);
     assertThat(readings.get(1).path("diameterPx").asDouble()).isEqualTo(1760.5);
 
