@@ -35,6 +35,15 @@ final class Grouping {
     return count;
   }
 
+  /** How many rows each group has. */
+  int[] sizes() {
+    int[] sizes = new int[count];
+    for (int id : ids) {
+      sizes[id]++;
+    }
+    return sizes;
+  }
+
   /** Sums of {@code values} over each group. */
   double[] sums(double[] values) {
     double[] sums = new double[count];
@@ -46,10 +55,7 @@ final class Grouping {
 
   /** Medians of {@code values} over each group. */
   double[] medians(double[] values) {
-    int[] size = new int[count];
-    for (int id : ids) {
-      size[id]++;
-    }
+    int[] size = sizes();
     double[][] members = new double[count][];
     for (int g = 0; g < count; g++) {
       members[g] = new double[size[g]];

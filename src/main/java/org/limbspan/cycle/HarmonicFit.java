@@ -2,6 +2,8 @@ package org.limbspan.cycle;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import org.hipparchus.exception.MathIllegalStateException;
 import org.hipparchus.linear.Array2DRowRealMatrix;
 import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.RealMatrix;
@@ -43,22 +45,34 @@ final class HarmonicFit {
    */
   record Minimum(RealVector parameters, double cost) {}
 
-  /** The minimum that {@code start} leads to. */
-  Minimum from(double[] start) {
-    LeastSquaresOptimizer.Optimum optimum =
-        new LevenbergMarquardtOptimizer()
-            .withCostRelativeTolerance(1e-12)
-            .withParameterRelativeTolerance(1e-12)
-            .optimize(
-                new LeastSquaresBuilder()
-                    .start(start)
-                    .target(target())
-                    .model(this::valuesAndDerivatives)
-                    .lazyEvaluation(false)
-                    .maxEvaluations(200)
-                    .maxIterations(200)
-                    .build());
-    return new Minimum(optimum.getPoint(), optimum.getCost() * optimum.getCost());
+  /**
+   * The minimum that {@code start} leads to.
+   *
+   * @param tolerance relative change of the cost at which to stop
+   * @return empty where none is reached in 200 steps
+   */
+  Optional<Minimum> from(double[] start, double tolerance) {
+    try {
+      LeastSquaresOptimizer.Optimum optimum = optimum(start, tolerance);
+      return Optional.of(new Minimum(optimum.getPoint(), optimum.getCost() * optimum.getCost()));
+    } catch (MathIllegalStateException notReached) {
+      return Optional.empty();
+    }
+  }
+
+  private LeastSquaresOptimizer.Optimum optimum(double[] start, double tolerance) {
+    return new LevenbergMarquardtOptimizer()
+        .withCostRelativeTolerance(tolerance)
+        .withParameterRelativeTolerance(1e-10)
+        .optimize(
+            new LeastSquaresBuilder()
+                .start(start)
+                .target(target())
+                .model(this::valuesAndDerivatives)
+                .lazyEvaluation(false)
+                .maxEvaluations(200)
+                .maxIterations(200)
+                .build());
   }
 
   private double[] target() {

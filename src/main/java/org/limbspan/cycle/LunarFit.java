@@ -31,6 +31,9 @@ final class LunarFit {
   /** Relative spread of sizes over the months, generously. */
   private static final double FIRST_SPREAD = 0.06;
 
+  /** Enough to tell minima apart; the regression that follows goes on from there. */
+  private static final double TOLERANCE = 1e-8;
+
   private static final int PEAKS = 4;
   private static final int LEAST_READINGS = 8;
   private static final int MAX_ROUNDS = 8;
@@ -102,7 +105,7 @@ final class LunarFit {
             NoiseSearch.whitening(
                 rows(start(1 / LONGEST_DAYS)), weights, noise.statedFactor(), noise.nightSd()));
     return peaks(grid(noise, weights)).stream()
-        .map(trial -> fit.from(trial.parameters().toArray()))
+        .flatMap(trial -> fit.from(trial.parameters().toArray(), TOLERANCE).stream())
         .min(Comparator.comparingDouble(HarmonicFit.Minimum::cost));
   }
 

@@ -22,6 +22,8 @@ final class ParallaxLaw {
   /** Prior of the parallax: normal around 0, 1/33 wide; the Moon's is near 1/60. */
   static final double PRIOR_PRECISION = 33.0 * 33;
 
+  private static final double NEAREST = 0.9;
+
   private static final ParallaxLaw NONE = new ParallaxLaw(1, new double[0]);
 
   private final double siteRadius;
@@ -70,16 +72,21 @@ final class ParallaxLaw {
     return -Math.log(nearness(i, parallax));
   }
 
+  /** A search may stray; an observer inside the Moon's orbit is as near as it gets. */
+  private double leverage(double parallax) {
+    return Math.max(-NEAREST, Math.min(NEAREST, siteRadius * parallax));
+  }
+
   /** Derivative of {@link #lnGain} by the parallax. */
   double slope(int i, double parallax) {
-    double rq = siteRadius * parallax;
+    double rq = leverage(parallax);
     double cos2 = 1 - sinAltitude[i] * sinAltitude[i];
     double root = Math.sqrt(1 - rq * rq * cos2);
     return siteRadius * (sinAltitude[i] + rq * cos2 / root) / nearness(i, parallax);
   }
 
   private double nearness(int i, double parallax) {
-    double rq = siteRadius * parallax;
+    double rq = leverage(parallax);
     double cos2 = 1 - sinAltitude[i] * sinAltitude[i];
     return Math.sqrt(1 - rq * rq * cos2) - rq * sinAltitude[i];
   }

@@ -20,7 +20,8 @@ final class Whitening {
   private final Grouping intercepts;
   private final double[] one;
   private final double[] oneNorm2;
-  private final double logDeterminant;
+  private final double logCovariance;
+  private final double logLevelInformation;
 
   /**
    * @param root inverse standard deviation of each row's own part
@@ -29,6 +30,11 @@ final class Whitening {
    * @param blockSd standard deviation of the part common to a block
    */
   Whitening(double[] root, Grouping blocks, double blockSd, Grouping intercepts) {
+    this(root, blocks, same(blockSd, blocks.count()), intercepts);
+  }
+
+  /** The same with a common part of its own for each block. */
+  Whitening(double[] root, Grouping blocks, double[] blockSd, Grouping intercepts) {
     this.root = root;
     this.blocks = blocks;
     this.intercepts = intercepts;
@@ -37,26 +43,32 @@ final class Whitening {
     this.pull = new double[q.length];
     double log = 0;
     for (int b = 0; b < q.length; b++) {
-      double growth = 1 + blockSd * blockSd * q[b];
+      double growth = 1 + blockSd[b] * blockSd[b] * q[b];
       pull[b] = (1 - 1 / Math.sqrt(growth)) / q[b];
       log += Math.log(growth);
     }
     for (double square : squares) {
       log -= Math.log(square);
     }
-    double[] ones = new double[root.length];
-    Arrays.fill(ones, 1);
-    this.one = decorrelated(ones);
+    this.one = decorrelated(same(1, root.length));
     this.oneNorm2 = intercepts.sums(product(one, one));
-    for (double norm2 : oneNorm2) {
-      log += Math.log(norm2);
-    }
-    this.logDeterminant = log;
+    this.logCovariance = log;
+    this.logLevelInformation = Arrays.stream(oneNorm2).map(Math::log).sum();
   }
 
   /** ln of the determinants of the covariance and of the intercepts' information, summed. */
   double logDeterminant() {
-    return logDeterminant;
+    return logCovariance + logLevelInformation;
+  }
+
+  /** ln of the determinant of the covariance. */
+  double logCovariance() {
+    return logCovariance;
+  }
+
+  /** ln of the determinant of the levels' information. */
+  double logLevelInformation() {
+    return logLevelInformation;
   }
 
   /** The column as independent rows of unit variance, free of the intercepts. */
@@ -83,6 +95,15 @@ final class Whitening {
     return sum;
   }
 
+  /** Variance of each group's level, were nothing else to be found. */
+  double[] levelVariances() {
+    double[] variances = new double[oneNorm2.length];
+    for (int g = 0; g < variances.length; g++) {
+      variances[g] = 1 / oneNorm2[g];
+    }
+    return variances;
+  }
+
   private double[] levels(double[] whitened) {
     double[] level = intercepts.sums(product(one, whitened));
     for (int g = 0; g < level.length; g++) {
@@ -91,7 +112,8 @@ final class Whitening {
     return level;
   }
 
-  private double[] decorrelated(double[] column) {
+  /** The column as independent rows of unit variance, levels left in. */
+  double[] decorrelated(double[] column) {
     double[] weighted = product(product(root, root), column);
     double[] sums = blocks.sums(weighted);
     double[] z = new double[column.length];
@@ -100,6 +122,12 @@ final class Whitening {
       z[i] = root[i] * (column[i] - pull[block] * sums[block]);
     }
     return z;
+  }
+
+  private static double[] same(double value, int size) {
+    double[] values = new double[size];
+    Arrays.fill(values, value);
+    return values;
   }
 
   private static double[] product(double[] a, double[] b) {

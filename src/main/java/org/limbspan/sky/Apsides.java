@@ -32,7 +32,7 @@ final class Apsides {
   List<Apsis> between(Instant from, Instant to) {
     double endDays = times.tdbDays(to) + STEP_DAYS;
     List<Apsis> found = new ArrayList<>();
-    double startDays = times.tdbDays(from) - STEP_DAYS;
+    double startDays = onGrid(times.tdbDays(from) - STEP_DAYS);
     double rateBefore = ephemeris.moonRangeRateKmPerDay(startDays);
     while (startDays < endDays) {
       double rateAfter = ephemeris.moonRangeRateKmPerDay(startDays + STEP_DAYS);
@@ -52,7 +52,7 @@ final class Apsides {
   double daysFromPerigee(Instant at) {
     double days = times.tdbDays(at);
     double nearest = Double.POSITIVE_INFINITY;
-    double startDays = days - NEAREST_PERIGEE_DAYS;
+    double startDays = onGrid(days - NEAREST_PERIGEE_DAYS);
     for (; startDays < days + NEAREST_PERIGEE_DAYS; startDays += STEP_DAYS) {
       if (ephemeris.moonRangeRateKmPerDay(startDays) < 0
           && ephemeris.moonRangeRateKmPerDay(startDays + STEP_DAYS) >= 0) {
@@ -61,6 +61,11 @@ final class Apsides {
       }
     }
     return nearest;
+  }
+
+  /** Steps begin at the same instants for every question, so that an apsis is the same in each. */
+  private static double onGrid(double days) {
+    return Math.floor(days / STEP_DAYS) * STEP_DAYS;
   }
 
   private Apsis apsis(Apsis.Kind kind, double startDays) {

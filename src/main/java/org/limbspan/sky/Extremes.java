@@ -11,7 +11,9 @@ import org.hipparchus.optim.univariate.UnivariateObjectiveFunction;
 
 /**
  * The greatest and least values of a smooth function of time, in order of time: sampled, then each
- * refined to 10 ms by Brent's method. Two extremes nearer than a step may both be missed.
+ * refined to 10 ms by Brent's method. Two extremes nearer than a step may both be missed. Samples
+ * lie at whole multiples of the step, so that an extreme is the same whatever the interval asked
+ * for.
  */
 final class Extremes {
 
@@ -27,15 +29,16 @@ final class Extremes {
   static List<Extreme> of(
       UnivariateFunction function, double fromDays, double toDays, double stepDays) {
     List<Extreme> found = new ArrayList<>();
-    double before = function.value(fromDays);
-    double middle = function.value(fromDays + stepDays);
-    int steps = (int) Math.floor((toDays - fromDays) / stepDays);
-    for (int step = 2; step <= steps; step++) {
-      double after = function.value(fromDays + step * stepDays);
+    long first = (long) Math.ceil(fromDays / stepDays);
+    long last = (long) Math.floor(toDays / stepDays);
+    double before = function.value(first * stepDays);
+    double middle = function.value((first + 1) * stepDays);
+    for (long step = first + 2; step <= last; step++) {
+      double after = function.value(step * stepDays);
       boolean greatest = before < middle && middle >= after;
       boolean least = before > middle && middle <= after;
       if (greatest || least) {
-        double startDays = fromDays + (step - 2) * stepDays;
+        double startDays = (step - 2) * stepDays;
         found.add(new Extreme(refined(function, startDays, stepDays, greatest), greatest));
       }
       before = middle;

@@ -68,7 +68,10 @@ public record Pass(Optional<MoonSight> rise, MoonSight culmination, Optional<Moo
     return horizontalDiameterArcmin(set);
   }
 
-  /** Horizontal diameter at culmination over that at rise; empty without a rise. */
+  /**
+   * Horizontal diameter at culmination over that at rise; empty without a rise. Where a pass lasts
+   * for days, near the poles, the Moon's own change of distance outweighs the Earth's radius in it.
+   */
   public OptionalDouble predictedRatio() {
     return rise.isEmpty()
         ? OptionalDouble.empty()

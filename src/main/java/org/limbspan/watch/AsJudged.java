@@ -9,7 +9,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import org.limbspan.cycle.Observation;
-import org.limbspan.drift.AlertKind;
+import org.limbspan.cycle.SetupScale;
 import org.limbspan.drift.Figures;
 import org.limbspan.drift.Finding;
 
@@ -24,10 +24,12 @@ final class AsJudged {
       DateTimeFormatter.ofPattern("d MMMM uuuu", Locale.ENGLISH);
 
   private final List<Observation> observations;
+  private final List<SetupScale> scales;
   private final List<String> remarks;
 
-  private AsJudged(List<Observation> observations, List<String> remarks) {
+  private AsJudged(List<Observation> observations, List<SetupScale> scales, List<String> remarks) {
     this.observations = List.copyOf(observations);
+    this.scales = List.copyOf(scales);
     this.remarks = List.copyOf(remarks);
   }
 
@@ -35,16 +37,22 @@ final class AsJudged {
     return observations;
   }
 
+  /** How well the scales of the stretches are known that were calibrated. */
+  List<SetupScale> scales() {
+    return scales;
+  }
+
   /** What was done to the readings, in words. */
   List<String> remarks() {
     return remarks;
   }
 
-  static AsJudged of(List<Observation> observations, List<Finding> findings, ZoneId zone) {
+  static AsJudged of(RigEvidence evidence, List<Finding> findings, ZoneId zone) {
+    Stretches stretches = new Stretches(evidence.rigHistory().setups(), findings);
     List<Finding> byTime =
         findings.stream().sorted(Comparator.comparing(Finding::onsetAt)).toList();
     List<String> remarks = new ArrayList<>();
-    List<Observation> kept = observations;
+    List<Observation> kept = evidence.observations();
     for (Finding finding : byTime) {
       String day = DAY.format(finding.onsetAt().atZone(zone));
       switch (finding.kind()) {
@@ -77,28 +85,13 @@ final class AsJudged {
         }
       }
     }
-    return new AsJudged(parted(kept, byTime), remarks);
+    return new AsJudged(kept.stream().map(stretches::place).toList(), stretches.scales(), remarks);
   }
 
   private static boolean concerns(Finding finding, Observation observation) {
     return observation.setup() == finding.setup()
         && !observation.takenAt().isBefore(finding.onsetAt())
         && finding.until().map(end -> observation.takenAt().isBefore(end)).orElse(true);
-  }
-
-  private static List<Observation> parted(List<Observation> observations, List<Finding> byTime) {
-    List<Finding> steps =
-        byTime.stream().filter(finding -> finding.kind() == AlertKind.SCALE_STEP).toList();
-    return observations.stream()
-        .map(observation -> withSetup(observation, stretch(observation, steps)))
-        .toList();
-  }
-
-  /** Setups and stretches are numbered together: a step adds one to all that comes after it. */
-  private static int stretch(Observation observation, List<Finding> steps) {
-    long stepsBefore =
-        steps.stream().filter(step -> !step.onsetAt().isAfter(observation.takenAt())).count();
-    return observation.setup() + (int) stepsBefore;
   }
 
   private static List<Observation> withoutDrift(List<Observation> observations, Finding drift) {
@@ -110,7 +103,11 @@ final class AsJudged {
         .map(
             observation ->
                 observation.setup() == drift.setup()
-                    ? shrunk(observation, perSecond * secondsInto(drift, observation.takenAt()))
+                    ? Observations.with(
+                        observation,
+                        observation.setup(),
+                        observation.observedArcmin()
+                            * Math.exp(-perSecond * secondsInto(drift, observation.takenAt())))
                     : observation)
         .toList();
   }
@@ -118,27 +115,5 @@ final class AsJudged {
   private static double secondsInto(Finding drift, Instant at) {
     Instant end = drift.until().filter(until -> until.isBefore(at)).orElse(at);
     return Math.max(0, Duration.between(drift.onsetAt(), end).toSeconds());
-  }
-
-  private static Observation shrunk(Observation from, double logSize) {
-    return new Observation(
-        from.takenAt(),
-        from.axis(),
-        from.observedArcmin() * Math.exp(-logSize),
-        from.relativeUncertainty(),
-        from.sight(),
-        from.setup(),
-        from.sighted());
-  }
-
-  private static Observation withSetup(Observation from, int setup) {
-    return new Observation(
-        from.takenAt(),
-        from.axis(),
-        from.observedArcmin(),
-        from.relativeUncertainty(),
-        from.sight(),
-        setup,
-        from.sighted());
   }
 }

@@ -2,10 +2,14 @@ package org.limbspan.watch;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.limbspan.cycle.Estimate;
 import org.limbspan.cycle.MonthEstimator;
 import org.limbspan.cycle.MonthSwing;
+import org.limbspan.cycle.MoonDiameter;
+import org.limbspan.cycle.MoonDiameterEstimator;
+import org.limbspan.cycle.SelfReliantCycle;
 import org.limbspan.cycle.SlopeEstimator;
 import org.limbspan.cycle.SwingSlope;
 import org.limbspan.sky.Apsis;
@@ -17,12 +21,19 @@ final class CycleSummary {
   private final Site site;
   private final RigEvidence evidence;
   private final AsJudged asJudged;
+  private final Optional<SelfReliantCycle> selfReliant;
   private final List<Apsis> apsides;
 
-  CycleSummary(Site site, RigEvidence evidence, AsJudged asJudged, List<Apsis> apsides) {
+  CycleSummary(
+      Site site,
+      RigEvidence evidence,
+      AsJudged asJudged,
+      Optional<SelfReliantCycle> selfReliant,
+      List<Apsis> apsides) {
     this.site = site;
     this.evidence = evidence;
     this.asJudged = asJudged;
+    this.selfReliant = selfReliant;
     this.apsides = apsides;
   }
 
@@ -31,13 +42,27 @@ final class CycleSummary {
     return new CycleResult(
         asJudged.observations().size(),
         swing(slope),
-        null,
-        null,
-        null,
+        selfReliant.map(SelfReliantCycle::periodDays).map(CycleSummary::period).orElse(null),
+        selfReliant.map(SelfReliantCycle::eccentricity).map(CycleSummary::quantity).orElse(null),
+        moonDiameter().map(CycleSummary::quantity).orElse(null),
         MonthEstimator.estimate(asJudged.observations(), site, apsides).stream()
             .map(CycleSummary::month)
             .toList(),
         remarks());
+  }
+
+  private Optional<Estimate> moonDiameter() {
+    return MoonDiameterEstimator.estimate(
+            asJudged.observations(), site, asJudged.scales(), evidence.commonScaleUncertainty())
+        .map(MoonDiameter::diameterKm);
+  }
+
+  private static CycleResult.Period period(Estimate days) {
+    return new CycleResult.Period(days.value(), days.uncertainty());
+  }
+
+  private static CycleResult.Quantity quantity(Estimate estimate) {
+    return new CycleResult.Quantity(estimate.value(), estimate.uncertainty());
   }
 
   private static CycleResult.Swing swing(SwingSlope slope) {

@@ -24,7 +24,8 @@ public record HypothesesResult(
    * One hypothesis.
    *
    * @param name {@code orbiting-moon} or {@code near-moon}
-   * @param logLikelihood natural logarithm, integrated over its priors
+   * @param logLikelihood natural logarithm, at the best of what the hypothesis leaves free
+   * @param logEvidence natural logarithm, averaged over what it leaves free
    */
-  public record Hypothesis(String name, double logLikelihood) {}
+  public record Hypothesis(String name, double logLikelihood, double logEvidence) {}
 }

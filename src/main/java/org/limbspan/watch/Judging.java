@@ -3,7 +3,11 @@ package org.limbspan.watch;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
+import org.limbspan.cycle.AltitudeSource;
 import org.limbspan.cycle.Observation;
+import org.limbspan.cycle.SelfReliantCycle;
+import org.limbspan.cycle.SelfReliantEstimator;
 import org.limbspan.drift.Finding;
 import org.limbspan.drift.Judge;
 import org.limbspan.reading.RecordedReading;
@@ -37,16 +41,18 @@ class Judging {
         RigEvidence.of(
             history, readings, unscaled.stream().map(each -> sighted(history, each)).toList());
     List<Finding> findings = judge.judge(evidence.rigHistory());
-    AsJudged asJudged = AsJudged.of(evidence.observations(), findings, rig.timeZone());
+    AsJudged asJudged = AsJudged.of(evidence, findings, rig.timeZone());
     List<Observation> observations = asJudged.observations();
+    Optional<SelfReliantCycle> selfReliant =
+        SelfReliantEstimator.estimate(observations, rig.site(), AltitudeSource.COMPUTED);
     CycleSummary cycle =
-        new CycleSummary(rig.site(), evidence, asJudged, apsidesAround(observations));
+        new CycleSummary(rig.site(), evidence, asJudged, selfReliant, apsidesAround(observations));
     return new Result(
         findings,
         new JudgementDocument(
             cycle.cycle(),
-            new NightSummary(sky, rig.site()).nights(observations),
-            HypothesesSummary.of(observations, rig.site(), evidence)));
+            new NightSummary(sky, rig.site()).nights(observations, selfReliant),
+            HypothesesSummary.of(observations, rig.site())));
   }
 
   private UnscaledReading sighted(InstrumentHistory history, RecordedReading reading) {

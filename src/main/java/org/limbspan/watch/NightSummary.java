@@ -4,12 +4,17 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import org.limbspan.cycle.AltitudeSource;
 import org.limbspan.cycle.Estimate;
+import org.limbspan.cycle.MoonDistance;
+import org.limbspan.cycle.NightDistanceEstimator;
 import org.limbspan.cycle.NightPair;
 import org.limbspan.cycle.NightRatioEstimator;
 import org.limbspan.cycle.NightRatios;
 import org.limbspan.cycle.Observation;
+import org.limbspan.cycle.SelfReliantCycle;
 import org.limbspan.sky.Pass;
 import org.limbspan.sky.Site;
 import org.limbspan.sky.Sky;
@@ -27,10 +32,10 @@ final class NightSummary {
     this.site = site;
   }
 
-  NightsResult nights(List<Observation> observations) {
+  NightsResult nights(List<Observation> observations, Optional<SelfReliantCycle> selfReliant) {
     NightRatios ratios = NightRatioEstimator.estimate(observations, site);
     List<NightsResult.Night> nights = ratios.pairs().stream().map(this::night).toList();
-    return new NightsResult(nights, summary(ratios));
+    return new NightsResult(nights, summary(ratios, distance(observations, selfReliant)));
   }
 
   private NightsResult.Night night(NightPair pair) {
@@ -57,7 +62,19 @@ final class NightSummary {
         .orElse(transitAt);
   }
 
-  private static NightsResult.Summary summary(NightRatios ratios) {
+  /** Without anybody's table of distances: the month is taken from the readings as well. */
+  private Optional<Estimate> distance(
+      List<Observation> observations, Optional<SelfReliantCycle> selfReliant) {
+    return selfReliant
+        .flatMap(
+            cycle ->
+                NightDistanceEstimator.estimate(
+                    observations, site, AltitudeSource.COMPUTED, cycle.curve()))
+        .flatMap(MoonDistance::earthRadii);
+  }
+
+  private static NightsResult.Summary summary(
+      NightRatios ratios, Optional<Estimate> distanceEarthRadii) {
     @Nullable Estimate slope = ratios.slope().orElse(null);
     double weights = 0;
     double observed = 0;
@@ -77,8 +94,8 @@ final class NightSummary {
         none ? null : Math.exp(observed / weights),
         none ? null : Math.exp(predicted / weights),
         none ? null : Math.exp(observed / weights) / Math.sqrt(weights),
-        null,
-        null,
+        distanceEarthRadii.map(Estimate::value).orElse(null),
+        distanceEarthRadii.map(Estimate::uncertainty).orElse(null),
         ratios.verdict().label());
   }
 }

@@ -64,13 +64,16 @@ final class RigEvidence {
     return inferredScales;
   }
 
-  /** Standard uncertainty that all plate scales of the rig share, relative; the largest of them. */
+  /**
+   * Standard uncertainty over scale of what the rig's calibrations share: the sheet, the tape. That
+   * of the setup which knows it least.
+   */
   double commonScaleUncertainty() {
     return history.setups().stream()
         .map(history::scaleOf)
         .flatMap(Optional::stream)
         .map(MeanScale::scale)
-        .mapToDouble(scale -> scale.relativeUncertainty())
+        .mapToDouble(scale -> scale.commonUncertainty() / scale.arcsecPerUnit())
         .max()
         .orElse(0);
   }

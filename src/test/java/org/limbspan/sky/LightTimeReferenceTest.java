@@ -97,7 +97,7 @@ class LightTimeReferenceTest {
 
   private List<Extreme> extremes(String from, int days) {
     double start = times.tdbDays(Instant.parse(from));
-    return Extremes.of(this::wayOfLightKm, start, start + days, 0.5);
+    return Extremes.of(this::wayOfLightKm, start - 1, start + days, 0.5);
   }
 
   private double wayOfLightKm(double receivedDays) {

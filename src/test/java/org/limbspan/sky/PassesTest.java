@@ -6,8 +6,14 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
 class PassesTest {
@@ -56,16 +62,32 @@ class PassesTest {
   }
 
   /**
-   * Culminations come 24 h 50 min apart: about once in a month a civil day has none, or no rise.
+   * Passes follow each other by 24 h 50 min on average, so about once a month a civil day has no
+   * rise, another no culmination, another no set: at 50 N, 10 E in March 2024 (UTC) these.
    */
   @Test
-  void leavesOutTheDayWithoutARise() {
-    List<Pass> passes = sky.passes(MARCH, APRIL, new Site(50, 10, 100));
-    assertThat(passes).hasSize(30);
+  void leavesOutTheDaysWithoutRiseCulminationOrSet() {
+    List<Pass> passes =
+        sky.passes(
+            MARCH.minus(Duration.ofDays(2)), APRIL.plus(Duration.ofDays(2)), new Site(50, 10, 100));
+    assertThat(daysOfMarchWithout(passes.stream().map(pass -> pass.riseAt().orElseThrow())))
+        .containsExactly(2, 30);
+    assertThat(daysOfMarchWithout(passes.stream().map(Pass::culminationAt))).containsExactly(26);
+    assertThat(daysOfMarchWithout(passes.stream().map(pass -> pass.setAt().orElseThrow())))
+        .containsExactly(15);
     for (int i = 1; i < passes.size(); i++) {
       assertThat(Duration.between(passes.get(i - 1).culminationAt(), passes.get(i).culminationAt()))
           .isBetween(Duration.ofHours(24), Duration.ofHours(26));
     }
+  }
+
+  private static List<Integer> daysOfMarchWithout(Stream<Instant> instants) {
+    Set<LocalDate> with =
+        instants.map(at -> LocalDate.ofInstant(at, ZoneOffset.UTC)).collect(Collectors.toSet());
+    return IntStream.rangeClosed(1, 31)
+        .filter(day -> !with.contains(LocalDate.of(2024, 3, day)))
+        .boxed()
+        .toList();
   }
 
   /** Tromso, 69.65 N: never up from 2 to 8 March 2024, never down from 14 to 21 March. */
@@ -154,7 +176,7 @@ class PassesTest {
 
   private static List<Integer> days(List<Pass> passes) {
     return passes.stream()
-        .map(pass -> pass.culminationAt().atZone(java.time.ZoneOffset.UTC).getDayOfMonth())
+        .map(pass -> pass.culminationAt().atZone(ZoneOffset.UTC).getDayOfMonth())
         .toList();
   }
 }

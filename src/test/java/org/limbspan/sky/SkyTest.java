@@ -125,7 +125,7 @@ class SkyTest {
         .isCloseTo(-north.sublunarLatitudeDeg() - parallaxDeg, within(0.02));
   }
 
-  /** Under the sublunar point the Moon stands in the zenith, an Earth radius nearer. */
+  /** At the sublunar point the Moon stands in the zenith, but for the flattened Earth's normal. */
   @Test
   void standsInTheZenithOfTheSublunarPoint() {
     MoonSight first = sky.moonAt(AT, SITE);
@@ -133,7 +133,7 @@ class SkyTest {
         Math.toDegrees(
             Math.atan(Math.tan(Math.toRadians(first.sublunarLatitudeDeg())) / 0.99330562));
     MoonSight sight = sky.moonAt(AT, new Site(geodeticDeg, first.sublunarLongitudeDeg(), 0));
-    assertThat(sight.altitudeDeg()).isGreaterThan(89.99);
+    assertThat(sight.altitudeDeg()).isGreaterThan(89.8);
     assertThat(sight.geocentricDistanceKm() - sight.topocentricDistanceKm())
         .isBetween(6356.0, 6379.0);
   }
