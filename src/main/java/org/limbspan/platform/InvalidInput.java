@@ -17,6 +17,11 @@ public final class InvalidInput extends Problem {
     return new InvalidInput(Category.INVALID_CONTENT, sentence(violations), violations);
   }
 
+  /** Content that was read and cannot be taken, with the sum of it in words: 422. */
+  public static InvalidInput inBody(String detail, List<Violation> violations) {
+    return new InvalidInput(Category.INVALID_CONTENT, detail, violations);
+  }
+
   /** Content with one field that cannot be taken: 422. */
   public static InvalidInput inBody(String field, @Nullable Object value, String expected) {
     return inBody(List.of(new Violation(field, value, expected)));
