@@ -89,10 +89,13 @@ public final class Ephemeris {
 
   /** Earth's centre to the Sun's, km; without light time. */
   Vector3D sunKm(double tdbDays) {
-    Vector3D moon = moonKm(tdbDays);
+    return position(Series.SUN, tdbDays).subtract(earthKm(tdbDays));
+  }
+
+  /** Barycentre of the solar system to the Earth's centre, km. */
+  Vector3D earthKm(double tdbDays) {
     Vector3D barycentre = position(Series.EARTH_MOON_BARYCENTRE, tdbDays);
-    Vector3D earth = new Vector3D(1, barycentre, -1 / (1 + earthMoonMassRatio), moon);
-    return position(Series.SUN, tdbDays).subtract(earth);
+    return new Vector3D(1, barycentre, -1 / (1 + earthMoonMassRatio), moonKm(tdbDays));
   }
 
   /** Rate of change of the distance between the centres of Earth and Moon, km per day. */

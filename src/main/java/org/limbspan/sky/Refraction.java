@@ -11,13 +11,13 @@ package org.limbspan.sky;
  * 72 (1986) 70; both in J. Meeus, Astronomical Algorithms (2nd ed. 1998), ch. 16.
  *
  * <p>Accuracy: 0.1' down to the horizon in mean air; within a degree of the horizon real air
- * differs by minutes of arc from night to night. Saemundsson's formula is 4 percent (2 arcseconds
- * at 45 degrees) above ray tracing high in the sky.
+ * differs by minutes of arc from night to night. Both formulas are up to 5 percent (3 arcseconds at
+ * 45 degrees) above ray tracing high in the sky.
  *
- * <p>Below the horizon: the formula holds down to {@value #FORMULA_LEAST_DEG} degrees, where the
- * last of the rising Moon is; from there the effect fades linearly, and is nothing below {@value
- * #FADED_DEG} degrees. That is a convention, for a Moon nobody sees: it keeps every figure finite
- * and the apparent altitude rising with the true one.
+ * <p>Below the horizon: the formula is used down to a true altitude of -1.25 degrees, where the
+ * whole Moon has set; from there the effect fades linearly, and is nothing below -3.25 degrees.
+ * That is a convention, for a Moon nobody sees: it keeps every figure finite and the apparent
+ * altitude rising with the true one.
  *
  * <p>The disc: air shrinks the horizontal diameter too, by the same {@link #horizontalContraction}
  * of about 0.03 percent at every altitude. That uniform part is left out of both diameters: it
@@ -63,6 +63,10 @@ public final class Refraction {
    */
   public static double verticalFactor(double altitudeDeg, double diameterArcmin, Atmosphere air) {
     requireAltitude("altitudeDeg", altitudeDeg);
+    if (!(diameterArcmin >= 20 && diameterArcmin <= 40)) {
+      throw new IllegalArgumentException(
+          "diameterArcmin " + diameterArcmin + ": expected 20 to 40");
+    }
     double centreDeg = Math.max(altitudeDeg, FORMULA_LEAST_DEG);
     double uniform = 1 - limbContraction(90, diameterArcmin, air);
     double factor = (1 - limbContraction(centreDeg, diameterArcmin, air)) / uniform;

@@ -2,6 +2,7 @@ package org.limbspan.sky;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.util.List;
 import org.hipparchus.geometry.euclidean.threed.Rotation;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.orekit.time.AbsoluteDate;
@@ -13,6 +14,11 @@ import org.orekit.time.AbsoluteDate;
  * <p>Method: geometric positions of JPL DE405; the Sun's with its light time; the Earth's attitude
  * by the IERS Conventions of 1996 with UT1 = UTC and without polar motion; sites on the WGS 84
  * ellipsoid; refraction as in {@link Refraction}.
+ *
+ * <p>Distances are geometric, as almanacs give them. Tables of the way of the light in the frame of
+ * the solar system (JPL Horizons' range) differ by up to 41 km, because the Earth moves 38 km
+ * meanwhile; an observer moves with it, and for him aberration takes that away again: the size he
+ * sees is that of the geometric distance.
  *
  * <p>Accuracy: distance from the site 0.6 km (UT1 0.42 km, light time 0.09 km), that is 0.0002
  * percent; direction 0.005 degrees, besides refraction. Left out: light time of the Moon (0.7
@@ -35,11 +41,13 @@ public final class Sky {
   private final Ephemeris ephemeris;
   private final Times times = new Times();
   private final EarthRotation rotation = new EarthRotation(times.scales());
+  private final Apsides apsides;
   private final Instant from;
   private final Instant to;
 
   private Sky(Ephemeris ephemeris) {
     this.ephemeris = ephemeris;
+    this.apsides = new Apsides(ephemeris, times);
     this.from = ofJulianDate(ephemeris.firstJd() + MARGIN_DAYS);
     this.to = ofJulianDate(ephemeris.lastJd() - MARGIN_DAYS);
   }
@@ -75,6 +83,10 @@ public final class Sky {
    */
   public MoonSight moonAt(Instant at, Site site, Atmosphere air) {
     require("at", at);
+    return sight(at, site, air);
+  }
+
+  private MoonSight sight(Instant at, Site site, Atmosphere air) {
     AbsoluteDate date = times.date(at);
     double tdbDays = times.tdbDays(date);
     Rotation toEarth = rotation.at(date).toEarth();
@@ -109,6 +121,64 @@ public final class Sky {
   public double geocentricDistanceKm(Instant at) {
     require("at", at);
     return ephemeris.moonKm(times.tdbDays(at)).getNorm();
+  }
+
+  /**
+   * All perigees and apogees in {@code [from, to)}, in order of time, to the second.
+   *
+   * @throws IllegalArgumentException if {@code from} lies after {@code to}, or either outside the
+   *     ephemeris
+   */
+  public List<Apsis> apsides(Instant from, Instant to) {
+    requireInterval(from, to);
+    return apsides.between(from, to);
+  }
+
+  /**
+   * Days since the nearest perigee; negative before it. Between -14.3 and 14.3.
+   *
+   * @throws IllegalArgumentException if {@code at} lies outside the ephemeris
+   */
+  public double daysFromPerigee(Instant at) {
+    require("at", at);
+    return apsides.daysFromPerigee(at);
+  }
+
+  /**
+   * All passes over a site with their culmination in {@code [from, to)}, in order of time. Instants
+   * are good to a second or two for the horizon as defined, see {@link Pass}; real refraction moves
+   * rise and set by minutes.
+   *
+   * @throws IllegalArgumentException if {@code from} lies after {@code to}, or either outside the
+   *     ephemeris
+   */
+  public List<Pass> passes(Instant from, Instant to, Site site) {
+    requireInterval(from, to);
+    AttitudeTable attitudes =
+        new AttitudeTable(
+            rotation,
+            times,
+            times.tdbDays(from) - Passes.NEIGHBOUR_DAYS,
+            times.tdbDays(to) + Passes.NEIGHBOUR_DAYS);
+    Atmosphere air = Atmosphere.meanAt(site.elevationM());
+    MoonTrack track = new MoonTrack(ephemeris, attitudes, Horizon.of(site));
+    return new Passes(track, times, at -> sight(at, site, air)).between(from, to);
+  }
+
+  private void requireInterval(Instant from, Instant to) {
+    requireEdge("from", from);
+    requireEdge("to", to);
+    if (from.isAfter(to)) {
+      throw new IllegalArgumentException(
+          "from %s: expected no later than to, %s".formatted(from, to));
+    }
+  }
+
+  private void requireEdge(String name, Instant at) {
+    if (at.isBefore(from) || at.isAfter(to)) {
+      throw new IllegalArgumentException(
+          "%s %s: expected from %s to %s".formatted(name, at, from, to));
+    }
   }
 
   private void require(String name, Instant at) {

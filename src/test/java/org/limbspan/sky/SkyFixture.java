@@ -9,7 +9,8 @@ import java.util.Objects;
 /** The sky of the ephemeris that the service carries, one for all tests. */
 public final class SkyFixture {
 
-  private static final Sky SKY = Sky.of(Ephemeris.of(ByteBuffer.wrap(file())));
+  private static final Ephemeris EPHEMERIS = Ephemeris.of(ByteBuffer.wrap(file()));
+  private static final Sky SKY = Sky.of(EPHEMERIS);
 
   private SkyFixture() {}
 
@@ -17,8 +18,12 @@ public final class SkyFixture {
     return SKY;
   }
 
+  static Ephemeris ephemeris() {
+    return EPHEMERIS;
+  }
+
   /** The bytes of the ephemeris file, a fresh copy. */
-  public static byte[] file() {
+  static byte[] file() {
     try (InputStream in =
         Objects.requireNonNull(
             SkyFixture.class.getResourceAsStream("/ephemeris/lnxp1980p2060.405"))) {

@@ -1,0 +1,4 @@
+package org.limbspan.reading;
+
+/** Readings were entered. */
+public record ReadingsRecorded(long rigId, String slug) {}
