@@ -71,7 +71,8 @@ final class RigDescription {
     if (name().isEmpty()) {
       complaints.put("name", "The rig needs a name.");
     }
-    if (!slug().matches("[a-z0-9-]{1,40}")) {
+    boolean told = !name().isEmpty() || !text(form.slug()).isEmpty();
+    if (told && !slug().matches("[a-z0-9-]{1,40}")) {
       complaints.put(
           "slug", "The short name takes 1 to 40 of a to z, 0 to 9 and hyphens, nothing else.");
     }
@@ -85,7 +86,7 @@ final class RigDescription {
             () ->
                 complaints.put(
                     "latitude",
-                    "Latitude is not understood: expected -90 to 90 degrees, such as 52.1043 or"
+                    "Latitude is not understood: expected \u221290 to 90 degrees, such as 52.1043 or"
                         + " 52\u00b0 06\u2032 15\u2033 N."));
     Coordinate.LONGITUDE
         .degrees(text(form.longitude()))
@@ -94,7 +95,7 @@ final class RigDescription {
             () ->
                 complaints.put(
                     "longitude",
-                    "Longitude is not understood: expected -180 to 180 degrees, such as -4.0817 or"
+                    "Longitude is not understood: expected \u2212180 to 180 degrees, such as \u22124.0817 or"
                         + " 4\u00b0 04\u2032 54\u2033 W."));
     try {
       elevationM =
@@ -103,7 +104,8 @@ final class RigDescription {
       elevationM = Double.NaN;
     }
     if (!(elevationM >= -500 && elevationM <= 9000)) {
-      complaints.put("elevation", "Elevation is not understood: expected -500 to 9000 metres.");
+      complaints.put(
+          "elevation", "Elevation is not understood: expected \u2212500 to 9000 metres.");
     }
   }
 

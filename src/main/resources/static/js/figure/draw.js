@@ -1,13 +1,17 @@
 // Strokes on a uPlot canvas. `u` is the plot; instants in seconds, values in the unit of the y axis.
 
-/** Runs strokes inside the frame of the plot, in canvas pixels. */
+/** Runs strokes inside the frame of the plot; they get ctx and the places of t and v in pixels. */
 export function inFrame(u, strokes) {
   const { ctx, bbox } = u;
+  const { x, y } = u.scales;
+  const right = bbox.width / (x.max - x.min);
+  const up = bbox.height / (y.max - y.min);
+  const foot = bbox.top + bbox.height;
   ctx.save();
   ctx.beginPath();
   ctx.rect(bbox.left, bbox.top, bbox.width, bbox.height);
   ctx.clip();
-  strokes(ctx, (t) => u.valToPos(t, "x", true), (v) => u.valToPos(v, "y", true));
+  strokes(ctx, (t) => bbox.left + (t - x.min) * right, (v) => foot - (v - y.min) * up);
   ctx.restore();
 }
 
@@ -61,49 +65,55 @@ export function level(u, from, to, value, stroke, width, dash) {
 }
 
 /** Uncertainty bars: half lengths in `half`. */
-export function bars(u, { t, value, half }, stroke) {
+export function bars(u, { t, value, half }, ink) {
   const [first, last] = seen(t, u.scales.x.min, u.scales.x.max);
+  const width = Math.max(1, Math.round(dot()));
   inFrame(u, (ctx, x, y) => {
-    ctx.strokeStyle = stroke;
-    ctx.lineWidth = Math.max(1, Math.round(dot()));
-    ctx.beginPath();
+    ctx.fillStyle = ink;
     for (let i = first; i < last; i++) {
-      const at = Math.round(x(t[i])) + 0.5;
-      ctx.moveTo(at, y(value[i] - half[i]));
-      ctx.lineTo(at, y(value[i] + half[i]));
+      const top = y(value[i] + half[i]);
+      ctx.fillRect(Math.round(x(t[i])), top, width, y(value[i] - half[i]) - top);
     }
-    ctx.stroke();
   });
 }
 
 const shapes = {
-  round: (ctx, x, y, r) => {
-    ctx.moveTo(x + r, y);
-    ctx.arc(x, y, r, 0, 2 * Math.PI);
-  },
-  square: (ctx, x, y, r) => ctx.rect(x - r, y - r, 2 * r, 2 * r),
-  diamond: (ctx, x, y, r) => {
-    ctx.moveTo(x, y - 1.4 * r);
-    ctx.lineTo(x + 1.4 * r, y);
-    ctx.lineTo(x, y + 1.4 * r);
-    ctx.lineTo(x - 1.4 * r, y);
+  round: (ctx, r) => ctx.arc(0, 0, r, 0, 2 * Math.PI),
+  square: (ctx, r) => ctx.rect(-r, -r, 2 * r, 2 * r),
+  diamond: (ctx, r) => {
+    ctx.moveTo(0, -1.4 * r);
+    ctx.lineTo(1.4 * r, 0);
+    ctx.lineTo(0, 1.4 * r);
+    ctx.lineTo(-1.4 * r, 0);
     ctx.closePath();
   },
 };
 
+/** A point as a stamp: many of them print faster than they draw. */
+function stamp({ shape, radius, stroke, fill }) {
+  const side = 2 * Math.ceil(2 * radius * dot()) + 1;
+  const canvas = document.createElement("canvas");
+  canvas.width = canvas.height = side;
+  const ctx = canvas.getContext("2d");
+  ctx.translate(side / 2, side / 2);
+  ctx.lineWidth = 1.25 * dot();
+  ctx.strokeStyle = stroke;
+  ctx.fillStyle = fill;
+  shapes[shape](ctx, radius * dot());
+  ctx.fill();
+  ctx.stroke();
+  return canvas;
+}
+
 /** Points of one shape (round, square or diamond); `keep(i)` chooses among them. */
-export function points(u, { t, value }, { shape, radius, stroke, fill, keep = () => true }) {
+export function points(u, { t, value }, { keep = () => true, ...look }) {
   const [first, last] = seen(t, u.scales.x.min, u.scales.x.max);
+  const mark = stamp(look);
+  const middle = mark.width / 2;
   inFrame(u, (ctx, x, y) => {
-    ctx.strokeStyle = stroke;
-    ctx.fillStyle = fill;
-    ctx.lineWidth = 1.25 * dot();
-    ctx.beginPath();
     for (let i = first; i < last; i++) {
-      if (keep(i)) shapes[shape](ctx, x(t[i]), y(value[i]), radius * dot());
+      if (keep(i)) ctx.drawImage(mark, Math.round(x(t[i]) - middle), Math.round(y(value[i]) - middle));
     }
-    ctx.fill();
-    ctx.stroke();
   });
 }
 

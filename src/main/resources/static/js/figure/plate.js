@@ -10,6 +10,8 @@ const pause = 160;
 export class Plate {
   #fetching = null;
   #waiting = 0;
+  #frame = 0;
+  #inSight = true;
 
   /**
    * @param figure the figure element; `data-src` says where its data are
@@ -37,6 +39,7 @@ export class Plate {
     follow(this.plot.over, window);
     window.listen(() => this.#moved());
     new ResizeObserver(() => this.#fit()).observe(this.ground);
+    new IntersectionObserver(([seen]) => this.#sighted(seen.isIntersecting)).observe(this.ground);
     document.addEventListener("limbspan:light", () => {
       this.ink = readInk();
       this.plot.redraw(false, true);
@@ -60,8 +63,19 @@ export class Plate {
     return answer.json();
   }
 
+  #sighted(inSight) {
+    this.#inSight = inSight;
+    const { min, max } = this.plot.scales.x;
+    if (inSight && (min !== this.window.from || max !== this.window.to)) this.#moved();
+  }
+
+  /** Draws once a frame at most, and only what can be seen. */
   #moved() {
-    this.plot.setScale("x", { min: this.window.from, max: this.window.to });
+    if (!this.#inSight) return;
+    this.#frame ||= requestAnimationFrame(() => {
+      this.#frame = 0;
+      this.plot.setScale("x", { min: this.window.from, max: this.window.to });
+    });
     clearTimeout(this.#waiting);
     this.#waiting = setTimeout(() => this.#refine(), pause);
   }
