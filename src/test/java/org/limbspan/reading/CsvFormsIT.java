@@ -68,7 +68,8 @@ class CsvFormsIT {
     assertThat(answer.status()).as(answer.toString()).isEqualTo(200);
     JsonNode readings = rig.get("/readings").body().path("readings");
     // s = 1, over root 3.
-    assertThat(readings.get(0).path("uncertaintyPx").asDouble()).isCloseTo(1 / Math.sqrt(3), within(1e-15));
+    assertThat(readings.get(0).path("uncertaintyPx").asDouble())
+        .isCloseTo(1 / Math.sqrt(3), within(1e-15));
     assertThat(readings.get(0).path("framesPx").size()).isEqualTo(3);
     assertThat(readings.get(1).path("diameterPx").asDouble()).isEqualTo(1760.5);
 
