@@ -6,7 +6,9 @@ import java.time.LocalDateTime;
 import java.time.OffsetDateTime;
 import java.time.format.DateTimeFormatter;
 import java.time.format.DateTimeFormatterBuilder;
+import java.time.format.ResolverStyle;
 import java.time.temporal.ChronoUnit;
+import java.util.Locale;
 
 /** Instants in ISO 8601, extended format, always with an offset; kept to the microsecond. */
 final class Instants {
@@ -25,7 +27,8 @@ final class Instants {
           .parseCaseInsensitive()
           .append(DateTimeFormatter.ISO_LOCAL_DATE_TIME)
           .appendOffset("+HH:mm", "Z")
-          .toFormatter();
+          .toFormatter(Locale.ROOT)
+          .withResolverStyle(ResolverStyle.STRICT);
 
   private Instants() {}
 

@@ -25,6 +25,7 @@ public final class JsonBody implements EntrySource {
   private static final ObjectReader READER =
       JsonMapper.builder()
           .enable(DeserializationFeature.FAIL_ON_READING_DUP_TREE_KEY)
+          .disable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
           .build()
           .readerFor(JsonNode.class);
 

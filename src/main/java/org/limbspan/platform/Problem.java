@@ -7,7 +7,7 @@ import java.util.List;
  * application/problem+json} (RFC 9457).
  */
 public abstract sealed class Problem extends RuntimeException
-    permits InvalidInput, NotFound, Conflict, TooLarge, Unavailable {
+    permits InvalidInput, Refused, NotFound, Conflict, TooLarge, Unavailable {
 
   private static final long serialVersionUID = 1L;
 
@@ -15,6 +15,8 @@ public abstract sealed class Problem extends RuntimeException
   public enum Category {
     /** The request itself cannot be read or names parameters that make no sense: 400. */
     MALFORMED("Request not understood"),
+    UNAUTHENTICATED("Login needed"),
+    FORBIDDEN("Not allowed"),
     NOT_FOUND("Not found"),
     CONFLICT("In conflict with what is held"),
     TOO_LARGE("Too large"),

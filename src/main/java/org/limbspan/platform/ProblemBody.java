@@ -29,6 +29,8 @@ final class ProblemBody {
   static HttpStatus status(Problem.Category category) {
     return switch (category) {
       case MALFORMED -> HttpStatus.BAD_REQUEST;
+      case UNAUTHENTICATED -> HttpStatus.UNAUTHORIZED;
+      case FORBIDDEN -> HttpStatus.FORBIDDEN;
       case NOT_FOUND -> HttpStatus.NOT_FOUND;
       case CONFLICT -> HttpStatus.CONFLICT;
       case TOO_LARGE -> HttpStatus.CONTENT_TOO_LARGE;

@@ -1,5 +1,6 @@
 package org.limbspan.rig;
 
+import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
 import jakarta.persistence.GeneratedValue;
 import jakarta.persistence.GenerationType;
@@ -33,8 +34,13 @@ class CalibrationEntity {
   private int version;
   private @Nullable Double targetLengthMm;
   private @Nullable Double targetLengthUncertaintyMm;
+
+  @Column(name = "target_distance_m")
   private @Nullable Double targetDistanceM;
+
+  @Column(name = "target_distance_uncertainty_m")
   private @Nullable Double targetDistanceUncertaintyM;
+
   private @Nullable Double separationArcmin;
   private @Nullable Double separationUncertaintyArcmin;
   private double measured;

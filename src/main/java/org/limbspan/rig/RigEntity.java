@@ -1,5 +1,6 @@
 package org.limbspan.rig;
 
+import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
 import jakarta.persistence.GeneratedValue;
 import jakarta.persistence.GenerationType;
@@ -24,7 +25,10 @@ class RigEntity {
   private String name;
   private double latitudeDeg;
   private double longitudeDeg;
+
+  @Column(name = "elevation_m")
   private double elevationM;
+
   private String timeZone;
   private @Nullable String note;
   private Instant createdAt;

@@ -11,7 +11,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param id the same for the same finding in the same ledger
  * @param kind one of the eight kinds, such as {@code scale-step}
- * @param state {@code raised}, {@code answered} or {@code settled}
+ * @param state the word of an {@link AlertState}
  * @param setup number of the setup in which it began, from 0
  * @param onsetAt best estimate of the beginning
  * @param onsetFrom lower end of the interval of 95 percent

@@ -6,7 +6,16 @@
  * facts of the ledger.
  */
 @ApplicationModule(
-    allowedDependencies = {"platform", "rig", "reading", "sky", "scale", "cycle", "drift"})
+    allowedDependencies = {
+      "platform",
+      "intake",
+      "rig",
+      "reading",
+      "sky",
+      "scale",
+      "cycle",
+      "drift"
+    })
 @NullMarked
 package org.limbspan.watch;
 

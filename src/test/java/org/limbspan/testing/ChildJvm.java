@@ -3,6 +3,7 @@ package org.limbspan.testing;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -14,7 +15,7 @@ import java.util.function.Predicate;
 /** A main class in a process of its own, on this class path, whose output is kept. */
 public final class ChildJvm implements AutoCloseable {
 
-  private static final long LONGEST_WAIT_S = 90;
+  private static final long LONGEST_WAIT_S = 300;
 
   private final Process process;
   private final List<String> lines = new CopyOnWriteArrayList<>();
@@ -66,13 +67,13 @@ public final class ChildJvm implements AutoCloseable {
 
   /** Asks it to end, as SIGTERM does, and returns its exit code. */
   public int stop() throws InterruptedException {
-    process.destroy();
+    process.toHandle().destroy(); // unlike destroy() of the process, this leaves its output open
     return exitCode();
   }
 
   /** Ends it at once, as SIGKILL does. */
   public void kill() throws InterruptedException {
-    process.destroyForcibly();
+    process.toHandle().destroyForcibly();
     exitCode();
   }
 
@@ -94,7 +95,7 @@ public final class ChildJvm implements AutoCloseable {
         new BufferedReader(
             new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8))) {
       output.lines().forEach(lines::add);
-    } catch (IOException | java.io.UncheckedIOException ended) {
+    } catch (IOException | UncheckedIOException ended) {
       lines.add("(output ended: " + ended.getMessage() + ")");
     }
   }

@@ -44,6 +44,7 @@ final class Cluster {
   static Cluster in(Home home) {
     Cluster cluster = new Cluster(home, PostgresPrograms.in(home));
     try {
+      cluster.removeUnfinished();
       if (Files.notExists(cluster.data)) {
         cluster.initialise();
       }
@@ -112,7 +113,6 @@ final class Cluster {
   /** Works under a name of its own until everything is in place. */
   private void initialise() throws IOException {
     LOG.info("making the database in {}", data);
-    removeUnfinished();
     Path unfinished = home.resolve("unfinished-" + ProcessHandle.current().pid());
     Path password = home.resolve(unfinished.getFileName() + ".password");
     PrivateFiles.write(password, newPassword());
@@ -138,11 +138,12 @@ final class Cluster {
     PrivateFiles.sync(home.directory());
   }
 
+  /** As far as possible: the initdb of a service killed a moment ago may still be at work there. */
   private void removeUnfinished() throws IOException {
     try (DirectoryStream<Path> leftovers =
         Files.newDirectoryStream(home.directory(), "unfinished-*")) {
       for (Path leftover : leftovers) {
-        FileSystemUtils.deleteRecursively(leftover);
+        FileSystemUtils.deleteRecursively(leftover.toFile());
       }
     }
   }

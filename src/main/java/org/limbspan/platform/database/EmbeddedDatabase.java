@@ -41,16 +41,25 @@ final class EmbeddedDatabase implements JdbcConnectionDetails, AutoCloseable {
   static EmbeddedDatabase start(String homeName) {
     Home home = Home.open(homeName);
     try {
-      Cluster cluster = Cluster.in(home);
+      return start(home, Cluster.in(home));
+    } catch (RuntimeException e) {
+      home.close();
+      throw e;
+    }
+  }
+
+  private static EmbeddedDatabase start(Home home, Cluster cluster) {
+    try {
       int port = startOnFreePort(home, cluster);
       OwnDatabase.create(port, cluster.password());
       LOG.info("PostgreSQL serves {} on port {}", home.directory(), port);
       return new EmbeddedDatabase(home, cluster, port);
     } catch (IOException e) {
-      home.close();
       throw new UncheckedIOException("the database in " + home.directory() + " cannot be used", e);
-    } catch (RuntimeException e) {
-      home.close();
+    } catch (IllegalStateException e) {
+      if (cluster.isServing()) {
+        cluster.stop();
+      }
       throw e;
     }
   }

@@ -2,6 +2,7 @@ package org.limbspan.platform.database;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.awaitility.Awaitility.await;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -130,7 +131,10 @@ class EmbeddedDatabaseIT {
     try (EmbeddedDatabase database = start()) {
       long killed = killServer();
 
-      assertThat(eventually(() -> query(database, "select 1"))).isEqualTo("1");
+      await()
+          .atMost(60, TimeUnit.SECONDS)
+          .ignoreExceptions()
+          .untilAsserted(() -> assertThat(query(database, "select 1")).isEqualTo("1"));
       assertThat(Postmaster.of(data).orElseThrow().pid()).isNotEqualTo(killed);
     }
   }
@@ -157,7 +161,11 @@ class EmbeddedDatabaseIT {
   void repairsAFirstStartThatWasCutShort() throws Exception {
     Path other = directory.resolve("cut short");
     try (ChildJvm service = ChildJvm.run(WritingService.class.getName(), other.toString())) {
-      eventually(() -> unfinishedVersionFile(other).orElseThrow());
+      await()
+          .atMost(60, TimeUnit.SECONDS)
+          .pollInterval(5, TimeUnit.MILLISECONDS)
+          .ignoreExceptions()
+          .until(() -> unfinishedVersionFile(other).isPresent());
       service.kill();
     }
     assertThat(other.resolve("database")).doesNotExist();
@@ -165,7 +173,13 @@ class EmbeddedDatabaseIT {
     try (EmbeddedDatabase database = EmbeddedDatabase.start(other.toString())) {
       assertThat(query(database, "select 1")).isEqualTo("1");
     }
-    assertThat(other).isDirectoryNotContaining("glob:**/unfinished-*");
+    await()
+        .atMost(60, TimeUnit.SECONDS)
+        .untilAsserted(
+            () -> {
+              EmbeddedDatabase.start(other.toString()).close();
+              assertThat(other).isDirectoryNotContaining("glob:**/unfinished-*");
+            });
   }
 
   @Test
@@ -247,24 +261,5 @@ class EmbeddedDatabaseIT {
   private static Connection connect(EmbeddedDatabase database) throws SQLException {
     return DriverManager.getConnection(
         database.getJdbcUrl(), database.getUsername(), database.getPassword());
-  }
-
-  /** Something that comes true by itself before long. */
-  private interface Hope<T> {
-    T get() throws Exception;
-  }
-
-  private static <T> T eventually(Hope<T> hope) throws Exception {
-    long deadline = System.nanoTime() + TimeUnit.SECONDS.toNanos(60);
-    while (true) {
-      try {
-        return hope.get();
-      } catch (Exception e) {
-        if (System.nanoTime() > deadline) {
-          throw e;
-        }
-        Thread.sleep(10);
-      }
-    }
   }
 }
