@@ -41,7 +41,9 @@ final class ClockCheck {
   private static void spawn(Branching at, Observation reading, ClockLens lens) {
     if (lens.differs(reading)) {
       Correction correction = lens.correction;
-      double logPrior = Math.log(correction.share()) + at.logHazard(Priors.CLOCKS_PER_DAY);
+      double logPrior =
+          Math.log(correction.share())
+              + at.logHazard(Priors.CLOCKS_PER_DAY, Priors.CLOCK_FROM_START);
       at.off(Change.CLOCK, correction.cause(), "clock " + correction.name(), logPrior, lens);
     }
   }
