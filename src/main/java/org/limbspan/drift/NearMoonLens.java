@@ -1,12 +1,12 @@
 package org.limbspan.drift;
 
 import org.limbspan.cycle.NearMoon;
-import org.limbspan.cycle.Observation;
+import org.limbspan.sky.MoonSight;
 import org.limbspan.sky.Site;
 
 /**
  * Takes the Moon for the one of the near-Moon hypothesis, see {@link NearMoon}. Its true diameter
- * is free, so that only ratios of size count.
+ * is free, so that only ratios of size count; refraction flattens it as it does the other.
  */
 record NearMoonLens(Site site) implements Lens {
 
@@ -18,8 +18,9 @@ record NearMoonLens(Site site) implements Lens {
     if (fact.observation.isEmpty()) {
       return 0;
     }
-    Observation reading = fact.observation.get();
-    double distanceKm = NearMoon.distanceKm(reading.sight(), site, NearMoon.HEIGHT_KM);
-    return Math.log(ZENITH_ARCMIN * NearMoon.HEIGHT_KM / distanceKm / reading.predictedArcmin());
+    MoonSight sight = fact.observation.get().sight();
+    double distanceKm = NearMoon.distanceKm(sight, site, NearMoon.HEIGHT_KM);
+    double arcmin = ZENITH_ARCMIN * NearMoon.HEIGHT_KM / distanceKm;
+    return Math.log(arcmin / sight.horizontalDiameterArcmin());
   }
 }

@@ -31,6 +31,7 @@ final class Priors {
   static final double SWING = 0.003;
   static final double RATIO = 0.003;
   static final double NEAR_MOON = 0.001;
+  static final double WILD_RATIO = 0.001;
   static final double FLATTENING = 0.001;
   static final double AXIS_FROM_START = 0.005;
   static final double CLOCK_FROM_START = 0.005;
@@ -60,6 +61,12 @@ final class Priors {
 
   static final double SWING_SIZE = 0.2;
   static final double RATIO_SIZE = 0.5;
+
+  /** Of a world that is nothing like the computed one. */
+  static final double WILD_RATIO_SIZE = 40;
+
+  static final double WILD_NOISE = 60;
+
   static final double FLATTENING_SIZE = 0.6;
 
   /** How far the flattening may be from that of the mean air, throughout. */

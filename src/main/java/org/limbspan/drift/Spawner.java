@@ -30,6 +30,9 @@ final class Spawner {
         .startEffect(Regressor.SWING, Priors.square(Priors.SWING_SIZE));
     at.off(Change.RATIO, Cause.MEASURING_NOT_LINEAR, "ratio", Math.log(Priors.RATIO))
         .startEffect(Regressor.RATIO, Priors.square(Priors.RATIO_SIZE));
+    Track wild = at.off(Change.RATIO, Cause.NEAR_MOON, "wild ratio", Math.log(Priors.WILD_RATIO));
+    wild.startEffect(Regressor.RATIO, Priors.square(Priors.WILD_RATIO_SIZE));
+    wild.resetNoise(Priors.WILD_NOISE, 1);
     at.off(Change.FLATTENING, Cause.REFRACTION_WRONG, "flat", Math.log(Priors.FLATTENING))
         .startEffect(Regressor.FLATTENING, Priors.square(Priors.FLATTENING_SIZE));
   }
@@ -91,7 +94,7 @@ final class Spawner {
   }
 
   private static void axes(Branching at, Observation reading) {
-    if (Math.abs(at.fact().flattening) < LEAST_FLATTENING) {
+    if (at.track().readings() > 0 && Math.abs(at.fact().flattening) < LEAST_FLATTENING) {
       return;
     }
     double logPrior = at.logHazard(Priors.AXES_PER_DAY / 2, Priors.AXIS_FROM_START / 2);
