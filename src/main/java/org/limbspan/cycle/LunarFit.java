@@ -191,15 +191,8 @@ final class LunarFit {
   /** The model made linear at {@code parameters}, as a regression for all of them. */
   private Rows rows(double[] parameters) {
     HarmonicModel.At at = model.at(parameters);
-    double[] apparent = y.clone();
-    for (int i = 0; i < apparent.length; i++) {
-      apparent[i] -= at.values()[i];
-      for (int j = 0; j < parameters.length; j++) {
-        apparent[i] += at.columns()[j][i] * parameters[j];
-      }
-    }
     return new Rows(
-        apparent,
+        at.apparent(y, parameters),
         at.columns(),
         model.priorPrecision(),
         series.stated(),

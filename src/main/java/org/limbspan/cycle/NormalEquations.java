@@ -84,6 +84,11 @@ final class NormalEquations {
         .orElse(Double.NEGATIVE_INFINITY);
   }
 
+  /** How much of the sum of squares the columns explain, in units of the rows' noise. */
+  double explained() {
+    return rightSide.length == 0 ? 0 : root(1).map(Root::explained).orElse(0.0);
+  }
+
   private Optional<Root> root(double factor) {
     int q = rightSide.length;
     double precision = 1 / (factor * factor);

@@ -14,6 +14,10 @@ import org.limbspan.sky.Site;
  * of size of the small ones; no distance, no time of a perigee. A single sinusoid would be off by
  * some 0.05 d in the period and a fifth in the swing.
  *
+ * <p>Lines that are left out add 0.005 percent to the uncertainty of the amplitude and 0.02 percent
+ * to that of the swing (from 60 simulated rigs of three years each); the swing comes out some 0.01
+ * percent too small.
+ *
  * <p>Altitudes are the only thing taken from elsewhere, and may be the observer's own ({@link
  * AltitudeSource#SIGHTED}).
  */
