@@ -36,11 +36,14 @@ final class Priors {
   static final double AXIS_FROM_START = 0.005;
   static final double CLOCK_FROM_START = 0.005;
 
-  /** Standard deviations of the height of small and of large steps, and the share of small ones. */
+  /** Standard deviations of the height of small, large and gross steps, and their shares. */
   static final double SMALL_STEP = 0.008;
 
   static final double LARGE_STEP = 0.05;
+  static final double GROSS_STEP = 0.5;
   static final double SMALL_STEP_SHARE = 0.75;
+  static final double LARGE_STEP_SHARE = 0.2;
+  static final double GROSS_STEP_SHARE = 0.05;
 
   /** Standard deviations of slow and fast drifts per day. */
   static final double SLOW_DRIFT = 0.0012 / 30;
@@ -51,7 +54,7 @@ final class Priors {
   static final double SCATTER_FACTOR = 2.5;
 
   /** Standard deviation of the level before anything is known of it. */
-  static final double LEVEL = 0.05;
+  static final double LEVEL = 1;
 
   /** What all calibrations share, besides what is stated. */
   static final double TARGET = 0.0012;

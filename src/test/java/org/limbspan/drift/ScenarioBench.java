@@ -185,7 +185,7 @@ final class ScenarioBench {
       maker.of(schedule, onset).accept(rig);
       RigHistory history = rig.history();
       List<Finding> findings = judge.judge(history);
-      raised += judge.scan(history, history.setups().get(0), NoisePrior.AS_STATED).raised().size();
+      raised += judge.scan(history, history.setups().get(0)).raised().size();
       outcomes.merge(
           findings.stream()
               .map(f -> f.kind().label() + (f.until().isPresent() ? " (ended)" : ""))
