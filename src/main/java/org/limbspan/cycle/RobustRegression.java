@@ -1,7 +1,6 @@
 package org.limbspan.cycle;
 
 import java.util.Optional;
-import java.util.function.BiFunction;
 import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.linear.RealVector;
@@ -66,13 +65,43 @@ final class RobustRegression {
     }
     double[] residuals = medianResiduals(rows, start);
     Noise first = new Noise(Math.max(0.3, firstFactor(rows, residuals)), rows.typicalStated() / 2);
+    return fit(rows, part, residuals, first, Optional.empty());
+  }
+
+  /**
+   * Fits coefficients and noise from nearby on.
+   *
+   * @param near a fit of the same model to some of the rows
+   */
+  static Optional<Fit> fitNear(Rows rows, NightPart part, double[] start, Noise near) {
+    return rows.spareRows() < 0
+        ? Optional.empty()
+        : fit(rows, part, medianResiduals(rows, start), near, Optional.of(near));
+  }
+
+  private static Optional<Fit> fit(
+      Rows rows, NightPart part, double[] residuals, Noise first, Optional<Noise> near) {
     return alternate(
             rows,
             part,
             weights(rows, part, first, residuals, OutlierWeights.ones(rows.size())),
             residuals,
-            (weights, rest) -> new NoiseSearch(noiseRows(rows, rest), weights).find(part))
+            near,
+            (weights, rest, before) -> {
+              NoiseSearch search = new NoiseSearch(noiseRows(rows, rest), weights);
+              return before.isPresent() ? search.find(part, before.get()) : search.find(part);
+            })
         .map(fit -> fit.widened(PRICE_OF_DOUBT * price(rows.spareRows())));
+  }
+
+  /** One step of a fit whose noise is known: outliers judged once, coefficients solved once. */
+  static Optional<Fit> step(Rows rows, NightPart part, double[] start, Noise noise) {
+    if (rows.spareRows() < 0) {
+      return Optional.empty();
+    }
+    double[] residuals = medianResiduals(rows, start);
+    return solve(
+        rows, noise, weights(rows, part, noise, residuals, OutlierWeights.ones(rows.size())));
   }
 
   /** Fits coefficients with the noise known beforehand; outliers are judged anew. */
@@ -86,7 +115,8 @@ final class RobustRegression {
             part,
             weights(rows, part, noise, residuals, OutlierWeights.ones(rows.size())),
             residuals,
-            (weights, rest) -> Optional.of(noise))
+            Optional.empty(),
+            (weights, rest, before) -> Optional.of(noise))
         .map(fit -> fit.widened(PRICE_OF_DOUBT));
   }
 
@@ -99,21 +129,29 @@ final class RobustRegression {
     return rows.size() > ABUNDANT * rows.columnCount() ? rows.left(residuals) : rows;
   }
 
+  /** The noise that weights and residuals speak for, given what it was a round before. */
+  private interface NoiseGiven {
+    Optional<Noise> of(double[] weights, double[] residuals, Optional<Noise> before);
+  }
+
   private static Optional<Fit> alternate(
       Rows rows,
       NightPart part,
       double[] firstWeights,
       double[] firstResiduals,
-      BiFunction<double[], double[], Optional<Noise>> noiseGiven) {
+      Optional<Noise> near,
+      NoiseGiven noiseGiven) {
     double[] weights = firstWeights;
     double[] residuals = firstResiduals;
+    Optional<Noise> before = near;
     for (int round = 0; ; round++) {
       double[] now = weights;
       Optional<Fit> fit =
-          noiseGiven.apply(now, residuals).flatMap(noise -> solve(rows, noise, now));
+          noiseGiven.of(now, residuals, before).flatMap(noise -> solve(rows, noise, now));
       if (fit.isEmpty() || round == MAX_ROUNDS) {
         return fit;
       }
+      before = fit.map(Fit::noise);
       residuals = fit.get().residuals().toArray();
       double[] next = weights(rows, part, fit.get().noise(), residuals, now);
       if (greatestChange(now, next) < SETTLED) {

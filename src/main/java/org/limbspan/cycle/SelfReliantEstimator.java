@@ -3,6 +3,7 @@ package org.limbspan.cycle;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import org.limbspan.sky.Site;
 
 /**
@@ -35,8 +36,16 @@ public final class SelfReliantEstimator {
    */
   public static Optional<SelfReliantCycle> estimate(
       List<Observation> observations, Site site, AltitudeSource altitudes) {
+    return estimate(observations, site, altitudes, LunarFit.Beginning::search);
+  }
+
+  static Optional<SelfReliantCycle> estimate(
+      List<Observation> observations,
+      Site site,
+      AltitudeSource altitudes,
+      Function<LunarFit.Beginning, Optional<LunarFit.Result>> search) {
     Series series = Series.of(observations, site);
-    return LunarFit.of(series, site, altitudes)
+    return LunarFit.of(series, site, altitudes, search)
         .map(result -> cycle(result, series.where(altitudes::isKnown)));
   }
 

@@ -8,7 +8,7 @@ package org.limbspan.drift;
 final class Priors {
 
   /** ln of the odds that something changed against that nothing did, from which on it is said. */
-  static final double ALARM = 0.3;
+  static final double ALARM = -0.2;
 
   /** ln of the odds below which what was said is taken back. */
   static final double RETRACT = -1.5;
