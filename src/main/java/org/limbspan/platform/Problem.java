@@ -20,6 +20,8 @@ public abstract sealed class Problem extends RuntimeException
     NOT_FOUND("Not found"),
     CONFLICT("In conflict with what is held"),
     TOO_LARGE("Too large"),
+    /** Too many failed logins: 429. */
+    TOO_MANY("Too many attempts"),
     /** The content was read, and some of its values cannot be taken: 422. */
     INVALID_CONTENT("Values not accepted"),
     UNAVAILABLE("Not available just now");

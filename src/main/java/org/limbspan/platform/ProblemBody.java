@@ -34,6 +34,7 @@ final class ProblemBody {
       case NOT_FOUND -> HttpStatus.NOT_FOUND;
       case CONFLICT -> HttpStatus.CONFLICT;
       case TOO_LARGE -> HttpStatus.CONTENT_TOO_LARGE;
+      case TOO_MANY -> HttpStatus.TOO_MANY_REQUESTS;
       case INVALID_CONTENT -> HttpStatus.UNPROCESSABLE_CONTENT;
       case UNAVAILABLE -> HttpStatus.SERVICE_UNAVAILABLE;
     };

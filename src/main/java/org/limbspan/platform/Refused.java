@@ -20,4 +20,9 @@ public final class Refused extends Problem {
   public static Refused unauthenticated(String detail) {
     return new Refused(Category.UNAUTHENTICATED, detail, List.of());
   }
+
+  /** Too often in vain; later it may be tried again: 429. */
+  public static Refused tooOften(String detail) {
+    return new Refused(Category.TOO_MANY, detail, List.of());
+  }
 }

@@ -1,7 +1,12 @@
 package org.limbspan.platform.access;
 
 import jakarta.servlet.DispatcherType;
+import java.time.Clock;
+import java.util.List;
+import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
 import org.limbspan.platform.Refused;
+import org.limbspan.platform.RigKeyRing;
 import org.springframework.beans.factory.annotation.Qualifier;
 import org.springframework.boot.context.properties.EnableConfigurationProperties;
 import org.springframework.boot.web.server.autoconfigure.ServerProperties;
@@ -9,10 +14,13 @@ import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.context.annotation.Lazy;
 import org.springframework.http.HttpHeaders;
+import org.springframework.security.authorization.AuthorizationDecision;
+import org.springframework.security.authorization.AuthorizationResult;
 import org.springframework.security.config.annotation.web.builders.HttpSecurity;
 import org.springframework.security.config.annotation.web.configurers.AbstractHttpConfigurer;
 import org.springframework.security.config.annotation.web.configurers.HeadersConfigurer;
 import org.springframework.security.config.http.SessionCreationPolicy;
+import org.springframework.security.core.Authentication;
 import org.springframework.security.core.userdetails.User;
 import org.springframework.security.core.userdetails.UserDetailsService;
 import org.springframework.security.crypto.factory.PasswordEncoderFactories;
@@ -20,6 +28,9 @@ import org.springframework.security.crypto.password.PasswordEncoder;
 import org.springframework.security.provisioning.InMemoryUserDetailsManager;
 import org.springframework.security.web.AuthenticationEntryPoint;
 import org.springframework.security.web.SecurityFilterChain;
+import org.springframework.security.web.access.AccessDeniedHandler;
+import org.springframework.security.web.access.intercept.RequestAuthorizationContext;
+import org.springframework.security.web.authentication.www.BasicAuthenticationFilter;
 import org.springframework.security.web.header.HeaderWriterFilter;
 import org.springframework.security.web.header.writers.CrossOriginOpenerPolicyHeaderWriter.CrossOriginOpenerPolicy;
 import org.springframework.security.web.header.writers.CrossOriginResourcePolicyHeaderWriter.CrossOriginResourcePolicy;
@@ -46,6 +57,8 @@ class SecurityConfiguration {
   SecurityFilterChain everyRequest(
       HttpSecurity http,
       AccessPolicy policy,
+      Clock clock,
+      @Lazy RigKeyRing keys,
       @Lazy @Qualifier("handlerExceptionResolver") HandlerExceptionResolver problems)
       throws Exception {
     http.csrf(AbstractHttpConfigurer::disable) // the guard sees to it, and there is no session
@@ -55,18 +68,21 @@ class SecurityConfiguration {
         .requestCache(AbstractHttpConfigurer::disable)
         .addFilterAfter(new RequestGuard(policy, problems), HeaderWriterFilter.class);
     if (policy.login()) {
-      AuthenticationEntryPoint askForPassword = askForPassword(problems);
+      Attempts attempts = new Attempts(clock);
+      AuthenticationEntryPoint askForPassword = askForPassword(attempts, problems);
       http.httpBasic(basic -> basic.authenticationEntryPoint(askForPassword))
-          .exceptionHandling(e -> e.authenticationEntryPoint(askForPassword))
+          .addFilterBefore(new AttemptsFilter(attempts, problems), BasicAuthenticationFilter.class)
+          .addFilterBefore(
+              new RigKeyFilter(keys, attempts, problems), BasicAuthenticationFilter.class)
+          .exceptionHandling(
+              e -> e.authenticationEntryPoint(askForPassword).accessDeniedHandler(deny(problems)))
           .authorizeHttpRequests(
               requests ->
                   requests
                       .dispatcherTypeMatchers(DispatcherType.ERROR, DispatcherType.ASYNC)
                       .permitAll()
-                      .requestMatchers("/actuator/health", "/actuator/health/**")
-                      .permitAll()
                       .anyRequest()
-                      .authenticated());
+                      .access(SecurityConfiguration::decide));
     } else {
       http.authorizeHttpRequests(requests -> requests.anyRequest().permitAll());
     }
@@ -99,8 +115,45 @@ class SecurityConfiguration {
             p -> p.policy("camera=(), microphone=(), geolocation=(self), payment=()"));
   }
 
-  private static AuthenticationEntryPoint askForPassword(HandlerExceptionResolver problems) {
+  private static AuthorizationResult decide(
+      Supplier<? extends @Nullable Authentication> authentication,
+      RequestAuthorizationContext context) {
+    String method = context.getRequest().getMethod();
+    String path = context.getRequest().getRequestURI();
+    return new AuthorizationDecision(
+        AccessRules.isOpen(method, path) || isAllowed(authentication.get(), method, path));
+  }
+
+  private static boolean isAllowed(
+      @Nullable Authentication authentication, String method, String path) {
+    if (authentication == null) {
+      return false;
+    }
+    List<String> roles =
+        authentication.getAuthorities().stream().map(each -> each.getAuthority()).toList();
+    return roles.contains(AccessRules.OWNER)
+        || (roles.contains(AccessRules.RIG)
+            && AccessRules.mayRig(authentication.getName(), method, path));
+  }
+
+  private static AccessDeniedHandler deny(HandlerExceptionResolver problems) {
+    return (request, response, failure) ->
+        problems.resolveException(
+            request,
+            response,
+            null,
+            Refused.forbidden(
+                "A rig key sends readings, photographs and calibrations of its own rig; for all"
+                    + " else the owner's password is needed.",
+                List.of()));
+  }
+
+  private static AuthenticationEntryPoint askForPassword(
+      Attempts attempts, HandlerExceptionResolver problems) {
     return (request, response, failure) -> {
+      if (request.getHeader(HttpHeaders.AUTHORIZATION) != null) {
+        attempts.failed(request.getRemoteAddr());
+      }
       response.setHeader(HttpHeaders.WWW_AUTHENTICATE, "Basic realm=\"Limbspan\"");
       problems.resolveException(
           request,

@@ -1,0 +1,175 @@
+package org.limbspan.platform.access;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.charset.StandardCharsets;
+import java.util.Base64;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import org.junit.jupiter.api.Test;
+import org.limbspan.testing.LimbspanIT;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.beans.factory.annotation.Qualifier;
+import org.springframework.http.HttpHeaders;
+import org.springframework.http.HttpMethod;
+import org.springframework.http.MediaType;
+import org.springframework.test.context.TestPropertySource;
+import org.springframework.test.web.servlet.client.RestTestClient;
+import org.springframework.web.servlet.mvc.method.RequestMappingInfo;
+import org.springframework.web.servlet.mvc.method.annotation.RequestMappingHandlerMapping;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
+
+/** Every route there is, found by reflection, asked by everybody there is. */
+@LimbspanIT
+@TestPropertySource(properties = "limbspan.owner-password=" + AccessMatrixIT.PASSWORD)
+class AccessMatrixIT {
+
+  static final String PASSWORD = "syzygy-2032-quadrature";
+
+  private static final JsonMapper MAPPER = new JsonMapper();
+
+  /** What a rig's key may send; all else is the owner's. */
+  private static final Set<String> INTAKE =
+      Set.of(
+          "POST /api/rigs/{slug}/readings",
+          "POST /api/rigs/{slug}/photos",
+          "POST /api/rigs/{slug}/calibrations");
+
+  @Autowired private RestTestClient http;
+
+  @Autowired
+  @Qualifier("requestMappingHandlerMapping")
+  private RequestMappingHandlerMapping routes;
+
+  @Test
+  void givesEveryRouteToWhomItBelongs() {
+    describe("matrix-own");
+    describe("matrix-other");
+    String own = cut("matrix-own", "garden computer");
+    String other = cut("matrix-other", "roof computer");
+    Map<String, String> identities = new LinkedHashMap<>();
+    identities.put("nobody", "");
+    identities.put("own key", "Bearer " + own);
+    identities.put("other key", "Bearer " + other);
+    identities.put("owner", basic(PASSWORD));
+    StringBuilder matrix = new StringBuilder();
+    Set<String> all = routes();
+    assertThat(all).hasSizeGreaterThan(30).contains("POST /api/rigs/{slug}/readings");
+    for (String route : all) {
+      matrix.append(String.format("%-52s", route));
+      for (Map.Entry<String, String> identity : identities.entrySet()) {
+        boolean let = isLet(route, identity.getValue());
+        matrix.append(' ').append(identity.getKey()).append(let ? ": yes" : ": no ");
+        boolean expected =
+            switch (identity.getKey()) {
+              case "owner" -> true;
+              case "own key" -> INTAKE.contains(route);
+              default -> false;
+            };
+        assertThat(let).as("%s by %s", route, identity.getKey()).isEqualTo(expected);
+      }
+      matrix.append('\n');
+    }
+    System.out.println(matrix);
+  }
+
+  @Test
+  void showsAKeyOnceAndRevokesIt() {
+    describe("key-life");
+    String key = cut("key-life", "first");
+    JsonNode listed = json("GET", "/api/rigs/key-life/keys", basic(PASSWORD), null);
+    assertThat(listed.get(0).path("name").asString()).isEqualTo("first");
+    assertThat(listed.toString()).doesNotContain(key);
+    assertThat(status("POST", "/api/rigs/key-life/readings", "Bearer " + key)).isEqualTo(422);
+    String id = listed.get(0).path("id").asString();
+    assertThat(status("DELETE", "/api/rigs/key-life/keys/" + id, basic(PASSWORD))).isEqualTo(204);
+    assertThat(status("POST", "/api/rigs/key-life/readings", "Bearer " + key)).isEqualTo(401);
+    assertThat(status("DELETE", "/api/rigs/key-life/keys/" + id, basic(PASSWORD))).isEqualTo(404);
+  }
+
+  private Set<String> routes() {
+    Set<String> all = new TreeSet<>();
+    for (RequestMappingInfo info : routes.getHandlerMethods().keySet()) {
+      for (String pattern : info.getPatternValues()) {
+        info.getMethodsCondition()
+            .getMethods()
+            .forEach(method -> all.add(method.name() + " " + pattern));
+        if (info.getMethodsCondition().getMethods().isEmpty()) {
+          all.add("GET " + pattern);
+        }
+      }
+    }
+    return all;
+  }
+
+  private boolean isLet(String route, String authorization) {
+    String[] parts = route.split(" ", 2);
+    String path =
+        parts[1]
+            .replace("{slug}", "matrix-own")
+            .replaceAll("\\{[^}]*}", "00000000-0000-0000-0000-000000000000");
+    int status = status(parts[0], path, authorization);
+    return status != 401 && status != 403;
+  }
+
+  private void describe(String slug) {
+    json(
+        "POST",
+        "/api/rigs",
+        basic(PASSWORD),
+        """
+        {"slug": "%s", "name": "Invented", "latitudeDeg": 40, "longitudeDeg": -3,
+         "elevationM": 600, "timeZone": "Europe/Madrid"}"""
+            .formatted(slug));
+  }
+
+  private String cut(String slug, String name) {
+    return json(
+            "POST",
+            "/api/rigs/" + slug + "/keys",
+            basic(PASSWORD),
+            "{\"name\": \"%s\"}".formatted(name))
+        .path("key")
+        .asString();
+  }
+
+  private JsonNode json(
+      String method,
+      String path,
+      String authorization,
+      @org.jspecify.annotations.Nullable String body) {
+    var request =
+        http.method(HttpMethod.valueOf(method))
+            .uri(path)
+            .header(HttpHeaders.AUTHORIZATION, authorization);
+    byte[] answer =
+        (body == null ? request : request.contentType(MediaType.APPLICATION_JSON).body(body))
+            .exchange()
+            .expectStatus()
+            .is2xxSuccessful()
+            .expectBody()
+            .returnResult()
+            .getResponseBodyContent();
+    return MAPPER.readTree(answer);
+  }
+
+  private int status(String method, String path, String authorization) {
+    var request = http.method(HttpMethod.valueOf(method)).uri(path);
+    if (!authorization.isEmpty()) {
+      request.header(HttpHeaders.AUTHORIZATION, authorization);
+    }
+    if (!method.equals("GET")) {
+      request.contentType(MediaType.APPLICATION_JSON).body("{}");
+    }
+    return request.exchange().expectBody().returnResult().getStatus().value();
+  }
+
+  private static String basic(String password) {
+    return "Basic "
+        + Base64.getEncoder()
+            .encodeToString(("owner:" + password).getBytes(StandardCharsets.UTF_8));
+  }
+}
