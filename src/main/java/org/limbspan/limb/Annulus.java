@@ -9,6 +9,7 @@ import java.util.Arrays;
 final class Annulus {
 
   private static final double SECTOR_PX = 5;
+  private static final double STEP_PX = 0.5;
   private static final int MOST_PIXELS = 700_000;
 
   private final Outline outline;
@@ -17,6 +18,7 @@ final class Annulus {
   private final float[] depth;
   private final float[] light;
   private final boolean[] outside;
+  private final SectorProfile[] profiles;
 
   /**
    * Reads the pixels within a distance of the outline.
@@ -48,6 +50,11 @@ final class Annulus {
       double[] p = outline.pointAt(angle(s), 1 + 2.0 / outline.meanRadius());
       outside[s] = !image.holds(p[0], p[1]);
     }
+    profiles = new SectorProfile[sectors];
+    int steps = (int) Math.max(24, Math.min(80, Math.ceil(2 * window / STEP_PX)));
+    for (int s = 0; s < sectors; s++) {
+      profiles[s] = new SectorProfile(this, s, steps);
+    }
   }
 
   static int sectorCount(Outline outline) {
@@ -70,6 +77,10 @@ final class Annulus {
   /** Middle angle of a sector on the disc, radians counter-clockwise from the horizon's right. */
   double angle(int sector) {
     return (sector + 0.5) * 2 * Math.PI / sectors();
+  }
+
+  SectorProfile profile(int sector) {
+    return profiles[sector];
   }
 
   int from(int sector) {

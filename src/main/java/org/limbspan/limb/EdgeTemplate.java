@@ -3,7 +3,8 @@ package org.limbspan.limb;
 /**
  * The expected light across the limb at one place: the ground's brightness under the phase law, cut
  * off at the limb and spread by the edge shape, tabulated over depth. A second column is the same
- * ground growing brighter with depth, for uneven ground.
+ * ground growing brighter over the sphere, that is with the cosine of the angle of view: ground that is
+ * even on the sphere changes steeply near the limb, where the sphere turns away.
  */
 final class EdgeTemplate {
 
@@ -13,6 +14,7 @@ final class EdgeTemplate {
   private final double perPixel;
   private final int half;
   private final float[] level;
+  private final float[] turning;
   private final float[] growing;
 
   /**
@@ -23,33 +25,49 @@ final class EdgeTemplate {
     perPixel = PER_SIGMA / shape.sigma();
     half = (int) Math.ceil(reach * perPixel) + 2;
     level = new float[2 * half + 1];
+    turning = new float[2 * half + 1];
     growing = new float[2 * half + 1];
     double deepest = reach + 4 * shape.sigma();
     double before = light.brightness(sunOverLimb, 0);
     double place = 0;
-    add(shape, 0, before, 0);
+    add(shape, 0, before, 0, 0);
     for (int j = 1; j <= NODES; j++) {
       double next = deepest * j * j / (NODES * NODES);
       double here = light.brightness(sunOverLimb, next / radius);
-      add(shape, (place + next) / 2, here - before, next * here - place * before);
+      add(
+          shape,
+          (place + next) / 2,
+          here - before,
+          cosine(next / radius) * here - cosine(place / radius) * before,
+          next * here - place * before);
       before = here;
       place = next;
     }
   }
 
-  private void add(EdgeShape shape, double at, double step, double growth) {
-    if (step == 0 && growth == 0) {
+  /** Cosine of the angle of view at a depth in radii. */
+  private static double cosine(double depth) {
+    return Math.sqrt(Math.min(1, 2 * depth));
+  }
+
+  private void add(EdgeShape shape, double at, double step, double turn, double growth) {
+    if (step == 0 && turn == 0 && growth == 0) {
       return;
     }
     for (int i = 0; i < level.length; i++) {
       double e = shape.at((i - half) / perPixel - at);
       level[i] += (float) (step * e);
+      turning[i] += (float) (turn * e);
       growing[i] += (float) (growth * e);
     }
   }
 
   double level(double depth) {
     return read(level, depth);
+  }
+
+  double turning(double depth) {
+    return read(turning, depth);
   }
 
   double growing(double depth) {

@@ -14,7 +14,7 @@ final class LimbAdjustment {
   static final int ROLL = 5;
 
   private static final int BINS = 120;
-  private static final double ROLL_SPREAD_RAD = Math.toRadians(2.5);
+  private static final double ROLL_SPREAD_RAD = Math.toRadians(1.0);
 
   /** Relief of the limb: about 0.8 km in 1737 km over some ten degrees. */
   private static final double RELIEF = 0.00042;
@@ -25,7 +25,8 @@ final class LimbAdjustment {
   private final LimbCovariance.Solution solution;
 
   LimbAdjustment(
-      List<SectorEdge> edges, Outline before, Terminator terminator, double modelErrorPx) {
+      List<SectorEdge> edges, Outline before, Terminator terminator, FlatteningPrior prior,
+      double modelErrorPx, boolean last) {
     Binned bins = new Binned(edges, terminator, modelErrorPx);
     double[][] design = new double[bins.count][8];
     for (int i = 0; i < bins.count; i++) {
@@ -39,7 +40,7 @@ final class LimbAdjustment {
     double[] sigma = new double[8];
     Arrays.fill(sigma, Double.POSITIVE_INFINITY);
     mean[ASYMMETRY] = usualAsymmetry(f) - before.asymmetry();
-    sigma[ASYMMETRY] = 0.15 * f + 0.0003;
+    sigma[ASYMMETRY] = 0.25 * usualAsymmetry(f) + 0.0006;
     mean[ROLL] = -before.rollRad();
     sigma[ROLL] = ROLL_SPREAD_RAD;
     sigma[6] = 0.3;
@@ -58,8 +59,8 @@ final class LimbAdjustment {
     gradient[HORIZONTAL] = before.verticalRadius() / (a * a);
     gradient[VERTICAL] = -1 / a;
     solution =
-        FlatteningPrior.USUAL.applied(
-            problem.solve(bins.scatter()), before.flattening(), gradient);
+        prior.applied(
+            last ? problem.solve(bins.scatter()) : problem.roughly(bins.scatter()), before.flattening(), gradient);
     double[] p = before.toArray();
     for (int k = 0; k < p.length; k++) {
       p[k] += solution.values().getEntry(k);

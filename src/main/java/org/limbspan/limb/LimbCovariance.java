@@ -87,6 +87,11 @@ final class LimbCovariance {
       double rippleLengthRad,
       double noiseFactor) {}
 
+  /** With the common error taken from a guess of its size. */
+  Solution roughly(double residualGuessPx) {
+    return at(new double[] {0, Math.log(Math.max(0.02, 0.6 * residualGuessPx)), Math.log(Math.toRadians(4))});
+  }
+
   Solution solve(double residualGuessPx) {
     double[] start = {
       0, Math.log(Math.max(0.02, 0.6 * residualGuessPx)), Math.log(Math.toRadians(4))

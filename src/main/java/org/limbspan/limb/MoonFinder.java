@@ -1,6 +1,7 @@
 package org.limbspan.limb;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
@@ -9,6 +10,7 @@ final class MoonFinder {
 
   private static final double[] FLATTENINGS = {0, 0.07, 0.14};
   private static final double LEAST_COVERAGE = 0.16;
+  private static final int TRIED = 6;
 
   private MoonFinder() {}
 
@@ -30,12 +32,11 @@ final class MoonFinder {
     for (double flattening : FLATTENINGS) {
       all.addAll(new CentreVote(edges, thumbnail, flattening).candidates());
     }
+    all.removeIf(c -> c.coverage() < LEAST_COVERAGE);
+    all.sort(Comparator.comparingInt(CentreVote.Candidate::support).reversed());
     Found best = null;
     double bestScore = 0;
-    for (CentreVote.Candidate candidate : all) {
-      if (candidate.coverage() < LEAST_COVERAGE) {
-        continue;
-      }
+    for (CentreVote.Candidate candidate : all.subList(0, Math.min(TRIED, all.size()))) {
       RoughFit fit = new RoughFit(edges, candidate);
       double score = fit.score();
       if (score > bestScore) {

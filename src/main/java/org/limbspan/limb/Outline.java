@@ -94,12 +94,13 @@ public record Outline(
     double v = up / verticalRadius;
     double root = Math.sqrt(Math.max(0.01, 1 + 4 * asymmetry * v));
     double s = 2 * v / (1 + root);
-    double rho = Math.hypot(u, s);
+    double rho = Math.sqrt(u * u + s * s);
     if (rho < 1e-9) {
       return new Place(Math.min(horizontalRadius, verticalRadius), 0);
     }
-    double slope =
-        Math.hypot(u / horizontalRadius, s / (verticalRadius * root)) / rho;
+    double slopeAlong = u / horizontalRadius;
+    double slopeUp = s / (verticalRadius * root);
+    double slope = Math.sqrt(slopeAlong * slopeAlong + slopeUp * slopeUp) / rho;
     return new Place((1 - rho) / slope, Math.atan2(s, u));
   }
 
@@ -118,23 +119,29 @@ public record Outline(
   }
 
   /**
-   * How far the outline moves outwards at an angle for a unit change of each parameter, by central
-   * differences.
+   * How far the outline moves outwards at an angle for a unit change of each parameter, in the order
+   * of {@link #toArray()}: the derivative of the point along the outward normal.
    */
   double[] outwardMotion(double angleRad) {
-    double[] point = pointAt(angleRad);
-    double[] p = toArray();
-    double[] step = {1e-3, 1e-3, 1e-3, 1e-3, 1e-6, 1e-6};
-    double[] motion = new double[p.length];
-    for (int k = 0; k < p.length; k++) {
-      double kept = p[k];
-      p[k] = kept + step[k];
-      double more = ofArray(p).place(point[0], point[1]).depth();
-      p[k] = kept - step[k];
-      double less = ofArray(p).place(point[0], point[1]).depth();
-      p[k] = kept;
-      motion[k] = (more - less) / (2 * step[k]);
-    }
-    return motion;
+    double u = Math.cos(angleRad);
+    double s = Math.sin(angleRad);
+    double shape = s + asymmetry * s * s;
+    double normalAlong = u / horizontalRadius;
+    double normalUp = s / (verticalRadius * (1 + 2 * asymmetry * s));
+    double size = Math.sqrt(normalAlong * normalAlong + normalUp * normalUp);
+    normalAlong /= size;
+    normalUp /= size;
+    double along = horizontalRadius * u;
+    double up = verticalRadius * shape;
+    double cos = Math.cos(rollRad);
+    double sin = Math.sin(rollRad);
+    return new double[] {
+      normalAlong * cos + normalUp * sin,
+      normalAlong * sin - normalUp * cos,
+      normalAlong * u,
+      normalUp * shape,
+      normalUp * verticalRadius * s * s,
+      normalAlong * up - normalUp * along
+    };
   }
 }

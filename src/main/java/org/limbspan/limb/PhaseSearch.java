@@ -81,21 +81,28 @@ final class PhaseSearch implements Terminator {
       Illumination light = Illumination.gibbous(SUN[j], 0);
       ladder[j] = new EdgeTemplate(shape, light, SUN[j], radius, 2 * annulus.window());
     }
-    SectorFit fit = new SectorFit(annulus, false, 5);
     for (int s = 0; s < annulus.sectors(); s += stride) {
       if (!annulus.outside(s)) {
-        climb(fit, s, ladder);
+        climb(s, ladder);
       }
     }
   }
 
-  private void climb(SectorFit fit, int sector, EdgeTemplate[] ladder) {
+  private void climb(int sector, EdgeTemplate[] ladder) {
     double[] shifts = new double[SUN.length];
     double[] misfits = new double[SUN.length];
     double least = Double.MAX_VALUE;
     int pixels = 1;
     for (int j = 0; j < SUN.length; j++) {
-      Optional<SectorEdge> edge = fit.fit(sector, strip(SUN[j]) * 0.3, ladder[j], ladder[j], 1);
+      Optional<SectorEdge> edge =
+          new SectorFit(
+                  annulus.profile(sector),
+                  annulus.angle(sector),
+                  annulus.window(),
+                  ladder[j],
+                  ladder[j],
+                  1)
+              .from(strip(SUN[j]) * 0.3, 5);
       if (edge.isEmpty() || edge.get().signalToNoise() < 3) {
         shifts[j] = Double.NaN;
         misfits[j] = Double.MAX_VALUE;

@@ -9,7 +9,8 @@ import java.util.List;
  */
 final class RoughFit {
 
-  private static final double[] SCALES = {0.05, 0.035, 0.02, 0.012, 0.008, 0.006};
+  private static final double[] SCALES = {0.02, 0.012, 0.008, 0.006};
+  private static final double SEARCHED = 0.12;
 
   private final List<EdgePixel> edges;
   private Outline outline;
@@ -24,6 +25,10 @@ final class RoughFit {
             candidate.radius() * (1 - candidate.flattening()),
             0,
             0);
+    List<EdgePixel> close = close(SEARCHED * candidate.radius());
+    outline =
+        new CircleConsensus(close, Math.max(0.7, 0.006 * candidate.radius()), candidate.radius())
+            .orElse(outline);
     for (double scale : SCALES) {
       refine(scale);
     }
@@ -33,9 +38,19 @@ final class RoughFit {
     return outline;
   }
 
-  /** Length of the outline that has an edge, in pixels, weighed by how well the edges agree. */
+  /** Length of the outline that has an edge, weighed by the edge's strength: a sharp limb wins. */
   double score() {
-    return coverage() * outline.meanRadius() * Math.min(1, 0.012 * outline.meanRadius() / Math.max(spread(), 0.25));
+    double[] strongest = new double[72];
+    for (EdgePixel e : close(Math.max(1, 0.008 * outline.meanRadius()))) {
+      double angle = outline.place(e.x(), e.y()).angle();
+      int bin = Math.floorMod((int) Math.floor(angle / (2 * Math.PI) * 72), 72);
+      strongest[bin] = Math.max(strongest[bin], e.strength());
+    }
+    double sum = 0;
+    for (double s : strongest) {
+      sum += s;
+    }
+    return sum * outline.meanRadius();
   }
 
   double coverage() {
@@ -72,15 +87,35 @@ final class RoughFit {
     for (OutlineFit.Point p : points) {
       double depth = outline.place(p.x(), p.y()).depth();
       double unit = depth / (depth > 0 ? 0.7 * allowed : allowed);
-      double weight = 1 / Math.pow(1 + unit * unit, 2);
+      double weight = p.weight() / Math.pow(1 + unit * unit, 2);
       weighed.add(new OutlineFit.Point(p.x(), p.y(), Math.sqrt(weight)));
     }
     outline = OutlineFit.ellipse(weighed, outline);
   }
 
-  /** Edges within a distance of the outline whose bright side is inwards. */
+  /**
+   * Edges within a distance of the outline whose bright side is inwards. The limb is sharp and the
+   * terminator soft, so that an edge much weaker than the strong ones there weighs little.
+   */
   private List<OutlineFit.Point> near(double distance) {
-    List<OutlineFit.Point> found = new ArrayList<>();
+    List<EdgePixel> close = close(distance);
+    List<OutlineFit.Point> found = new ArrayList<>(close.size());
+    if (close.isEmpty()) {
+      return found;
+    }
+    double[] strengths = close.stream().mapToDouble(EdgePixel::strength).sorted().toArray();
+    double strong = strengths[(int) (0.8 * (strengths.length - 1))];
+    for (EdgePixel e : close) {
+      double share = e.strength() / strong;
+      if (share > 0.15) {
+        found.add(new OutlineFit.Point(e.x(), e.y(), Math.min(1, 4 * share * share)));
+      }
+    }
+    return found;
+  }
+
+  private List<EdgePixel> close(double distance) {
+    List<EdgePixel> close = new ArrayList<>();
     double flat = outline.horizontalRadius() / outline.verticalRadius();
     double reach = outline.horizontalRadius() + distance;
     for (EdgePixel e : edges) {
@@ -92,9 +127,9 @@ final class RoughFit {
       double normalY = dy * flat * flat;
       double cos = -(dx * e.towardsX() + normalY * e.towardsY()) / Math.hypot(dx, normalY);
       if (cos > 0.85 && Math.abs(outline.place(e.x(), e.y()).depth()) < distance) {
-        found.add(new OutlineFit.Point(e.x(), e.y(), 1));
+        close.add(e);
       }
     }
-    return found;
+    return close;
   }
 }

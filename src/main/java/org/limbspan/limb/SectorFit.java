@@ -8,238 +8,189 @@ import org.hipparchus.linear.MatrixUtils;
 import org.hipparchus.linear.RealMatrix;
 
 /**
- * Fits one sector's pixels: sky and its slope, ground and its slope, and the place of the limb. The
- * place enters by its linear effect, renewed until it settles; single pixels far off the fit (hot
- * pixels, twigs) lose their weight by Huber's rule. Clipped pixels take no part.
+ * Fits one sector's profile: sky and its slope, ground and its slope, and the place of the limb. The
+ * place enters by its linear effect, renewed until it settles; steps far off the fit (twigs, a
+ * planet) lose weight by Huber's rule. Clipped pixels take no part.
  */
 final class SectorFit {
 
-  /** Ground beside the limb changes by about 3 % a pixel, the glow outside by less. */
-  private static final double GROUND_SLOPE = 0.03;
+  /** Relative change of the ground's brightness a radian of the sphere, and of the glow a pixel. */
+  private static final double GROUND_TURN = 1.0;
+
+  private static final double GROUND_SLOPE = 0.05;
 
   private static final double SKY_SLOPE = 0.004;
   private static final double HUBER = 2.0;
 
-  private final Annulus annulus;
-  private final boolean withWidth;
-  private final int rounds;
-  private final int columns;
-  private final double[] residual;
-  private double misfit;
-  private int count;
-  private final double[] column;
+  private static final int LEVEL = 0;
+  private static final int GROWTH = 1;
+  private static final int SKY = 2;
+  private static final int GLOW = 3;
+  private static final int PLACE = 4;
+  private static final int TURN = 5;
+  private static final int WIDTH = 6;
 
-  SectorFit(Annulus annulus, boolean withWidth, int rounds) {
-    this.rounds = rounds;
-    this.annulus = annulus;
-    this.withWidth = withWidth;
-    columns = withWidth ? 6 : 5;
-    column = new double[columns];
-    int most = 0;
-    for (int s = 0; s < annulus.sectors(); s++) {
-      most = Math.max(most, annulus.to(s) - annulus.from(s));
-    }
-    residual = new double[most];
-  }
+  private final SectorProfile profile;
+  private final double angle;
+  private final double window;
+  private final EdgeTemplate template;
+  private final EdgeTemplate wider;
+  private final double widening;
+  private final int columns;
+  private final double[] column;
+  private final double[] residual;
+  private double[] x;
+  private double shift;
+  private double scale;
+  private double misfit;
+  private double placeVariance;
 
   /**
-   * @param wider the template of an edge wider by {@code widening} px; the same as {@code template}
-   *     when the width is not asked for
+   * @param wider the template of an edge wider by {@code widening} px of standard deviation, or the
+   *     same as {@code template} when the width is not asked for
    */
-  Optional<SectorEdge> fit(
-      int sector, double start, EdgeTemplate template, EdgeTemplate wider, double widening) {
-    int from = annulus.from(sector);
-    int to = annulus.to(sector);
-    if (to - from < 4 * columns) {
-      return Optional.empty();
-    }
-    double shift = start;
-    double scale = 0;
-    double contrastGuess = roughContrast(from, to, shift);
-    if (contrastGuess <= 0) {
-      return Optional.empty();
-    }
+  SectorFit(
+      SectorProfile profile,
+      double angle,
+      double window,
+      EdgeTemplate template,
+      EdgeTemplate wider,
+      double widening) {
+    this.profile = profile;
+    this.angle = angle;
+    this.window = window;
+    this.template = template;
+    this.wider = wider;
+    this.widening = widening;
+    columns = wider == template ? WIDTH : WIDTH + 1;
+    column = new double[columns];
+    residual = new double[profile.size()];
+    x = new double[columns];
+  }
+
+  /** The limb's place, looked for from a start, or empty when the sector shows none. */
+  Optional<SectorEdge> from(double start, int rounds) {
+    shift = start;
+    double contrast = profile.contrast(window, start);
     double peak = template.peak();
-    if (peak < 1e-6) {
+    if (contrast <= 0 || peak < 1e-6 || profile.size() < 3 * columns) {
       return Optional.empty();
     }
-    double[] x = new double[columns];
-    RealMatrix covariance = null;
-    for (int round = 0; round < rounds; round++) {
-      Normal normal = new Normal(columns);
-      double amplitude = round == 0 ? contrastGuess / peak : Math.max(x[0], 0.1 * contrastGuess / peak);
-      int used = 0;
-      for (int i = from; i < to; i++) {
-        double light = annulus.light(i);
-        if (light == Float.POSITIVE_INFINITY) {
-          continue;
+    x[LEVEL] = contrast / peak;
+    scale = 0;
+    try {
+      for (int round = 0; round < rounds; round++) {
+        double step = round(Math.max(x[LEVEL], 0.1 * contrast / peak), contrast, peak);
+        if (Math.abs(shift) > 0.8 * window) {
+          return Optional.empty();
         }
-        fill(annulus.depth(i) + shift, amplitude, template, wider, widening);
-        double weight = 1;
-        if (scale > 0) {
-          double off = Math.abs(residual[i - from]);
-          weight = off <= HUBER * scale ? 1 : HUBER * scale / off;
-          if (off > 8 * scale) {
-            weight = 0;
-          }
+        if (round >= 3 && Math.abs(step) < 2e-3) {
+          break;
         }
-        normal.add(column, light, weight);
-        used++;
       }
-      if (used < 3 * columns) {
-        return Optional.empty();
-      }
-      double noise = scale > 0 ? scale : 0.05 * contrastGuess;
-      normal.prior(1, Math.pow(noise / (GROUND_SLOPE * amplitude), 2));
-      normal.prior(3, Math.pow(noise / (SKY_SLOPE * amplitude * peak), 2));
-      normal.prior(4, Math.pow(noise / (amplitude * annulus.window()), 2));
-      if (withWidth) {
-        normal.prior(5, Math.pow(noise / (amplitude * 3), 2));
-      }
-      try {
-        CholeskyDecomposition cholesky =
-            new CholeskyDecomposition(normal.matrix(), 1e-9, 1e-14);
-        x = cholesky.getSolver().solve(MatrixUtils.createRealVector(normal.right)).toArray();
-        covariance = cholesky.getSolver().getInverse();
-      } catch (MathRuntimeException e) {
-        return Optional.empty();
-      }
-      double move = x[4] / amplitude;
-      scale = Math.max(scatter(from, to, shift, amplitude, x, template, wider, widening), 1e-6);
-      double step = Math.max(-1.5, Math.min(1.5, move));
-      shift += step;
-      if (Math.abs(shift) > annulus.window() * 0.8) {
-        return Optional.empty();
-      }
-      if (round >= 3 && Math.abs(step) < 2e-3) {
-        break;
-      }
-    }
-    if (covariance == null || x[0] <= 0) {
+    } catch (MathRuntimeException e) {
       return Optional.empty();
     }
-    double contrast = x[0] * peak;
-    double uncertainty = scale * Math.sqrt(covariance.getEntry(4, 4)) / x[0];
-    double width = withWidth ? x[5] / x[0] : 0;
-    return Optional.of(
-        new SectorEdge(
-            annulus.angle(sector),
-            shift,
-            uncertainty,
-            contrast,
-            scale,
-            misfit,
-            count,
-            width,
-            clippedShare(from, to),
-            clippedShare(from, to) > 0 ? Math.min(1, (1 - x[2]) / contrast) : 1));
+    return x[LEVEL] > 0 ? Optional.of(edge(peak)) : Optional.empty();
   }
 
-  private void fill(
-      double depth, double amplitude, EdgeTemplate template, EdgeTemplate wider, double widening) {
-    column[0] = template.level(depth);
-    column[1] = template.growing(depth);
-    column[2] = 1;
-    column[3] = Math.min(0, depth);
-    column[4] = template.slope(depth);
-    if (withWidth) {
-      column[5] = (wider.level(depth) - column[0]) / widening;
+  private double round(double amplitude, double contrast, double peak) {
+    double[][] left = new double[columns][columns];
+    double[] right = new double[columns];
+    for (int i = 0; i < profile.size(); i++) {
+      fill(profile.depth(i) + shift);
+      add(left, right, profile.light(i), profile.weight(i) * trust(i));
+    }
+    double noise = scale > 0 ? scale : 0.05 * contrast;
+    addPrior(left, GROWTH, noise / (GROUND_SLOPE * amplitude));
+    addPrior(left, TURN, noise / (GROUND_TURN * amplitude));
+    addPrior(left, GLOW, noise / (SKY_SLOPE * amplitude * peak));
+    addPrior(left, PLACE, noise / (amplitude * window));
+    if (columns > WIDTH) {
+      addPrior(left, WIDTH, noise / (amplitude * 3));
+    }
+    RealMatrix normal = MatrixUtils.createRealMatrix(left);
+    CholeskyDecomposition cholesky = new CholeskyDecomposition(normal, 1e-9, 1e-14);
+    x = cholesky.getSolver().solve(MatrixUtils.createRealVector(right)).toArray();
+    double[] unit = new double[columns];
+    unit[PLACE] = 1;
+    placeVariance =
+        cholesky.getSolver().solve(MatrixUtils.createRealVector(unit)).getEntry(PLACE);
+    measureScatter();
+    double step = Math.max(-1.5, Math.min(1.5, x[PLACE] / amplitude));
+    shift += step;
+    return step;
+  }
+
+  private double trust(int i) {
+    if (scale == 0) {
+      return 1;
+    }
+    double off = Math.abs(residual[i]) * Math.sqrt(profile.weight(i)) / scale;
+    return off <= HUBER ? 1 : off > 8 ? 0.02 : HUBER / off;
+  }
+
+  private void add(double[][] left, double[] right, double light, double weight) {
+    for (int j = 0; j < columns; j++) {
+      double w = weight * column[j];
+      right[j] += w * light;
+      for (int k = 0; k < columns; k++) {
+        left[j][k] += w * column[k];
+      }
     }
   }
 
-  /** Stores the residuals and returns 1.4826 times their median size. */
-  private double scatter(
-      int from, int to, double shift, double amplitude, double[] x,
-      EdgeTemplate template, EdgeTemplate wider, double widening) {
-    double[] sizes = new double[to - from];
-    count = 0;
-    for (int i = from; i < to; i++) {
-      double light = annulus.light(i);
-      if (light == Float.POSITIVE_INFINITY) {
-        continue;
-      }
-      fill(annulus.depth(i) + shift, amplitude, template, wider, widening);
+  private static void addPrior(double[][] left, int index, double weight) {
+    left[index][index] += weight * weight;
+  }
+
+  private void fill(double depth) {
+    column[LEVEL] = template.level(depth);
+    column[GROWTH] = template.growing(depth);
+    column[TURN] = template.turning(depth);
+    column[SKY] = 1;
+    column[GLOW] = Math.min(0, depth);
+    column[PLACE] = template.slope(depth);
+    if (columns > WIDTH) {
+      column[WIDTH] = (wider.level(depth) - column[LEVEL]) / widening;
+    }
+  }
+
+  /** Residuals, and their scatter brought to one pixel. */
+  private void measureScatter() {
+    double[] sizes = new double[profile.size()];
+    for (int i = 0; i < profile.size(); i++) {
+      fill(profile.depth(i) + shift);
       double model = 0;
       for (int k = 0; k < columns; k++) {
         model += x[k] * column[k];
       }
-      residual[i - from] = light - model;
-      sizes[count++] = Math.abs(light - model);
+      residual[i] = profile.light(i) - model;
+      sizes[i] = Math.abs(residual[i]) * Math.sqrt(profile.weight(i));
     }
-    Arrays.sort(sizes, 0, count);
-    double median = 1.4826 * sizes[count / 2];
+    Arrays.sort(sizes);
+    double free = profile.size() / (double) Math.max(1, profile.size() - columns);
+    double median = 1.4826 * sizes[sizes.length / 2];
+    scale = Math.sqrt(free) * Math.max(1e-6, Math.max(median, 0.78 * sizes[sizes.length * 8 / 10]));
     misfit = 0;
-    for (int i = 0; i < count; i++) {
-      misfit += Math.pow(Math.min(sizes[i], 4 * median), 2);
+    for (double size : sizes) {
+      misfit += Math.pow(Math.min(size, 4 * scale), 2);
     }
-    return Math.max(median, 0.6 * sizes[(int) (0.8 * count)] );
   }
 
-  private double roughContrast(int from, int to, double shift) {
-    double inside = 0;
-    double outside = 0;
-    int insideCount = 0;
-    int outsideCount = 0;
-    for (int i = from; i < to; i++) {
-      double light = Math.min(1, annulus.light(i));
-      double depth = annulus.depth(i) + shift;
-      if (depth > 0.25 * annulus.window()) {
-        inside += light;
-        insideCount++;
-      } else if (depth < -0.25 * annulus.window()) {
-        outside += light;
-        outsideCount++;
-      }
-    }
-    return insideCount == 0 || outsideCount == 0
-        ? 0
-        : inside / insideCount - outside / outsideCount;
-  }
-
-  private double clippedShare(int from, int to) {
-    int inside = 0;
-    int clipped = 0;
-    for (int i = from; i < to; i++) {
-      if (annulus.depth(i) > 0) {
-        inside++;
-        clipped += annulus.light(i) == Float.POSITIVE_INFINITY ? 1 : 0;
-      }
-    }
-    return inside == 0 ? 0 : clipped / (double) inside;
-  }
-
-  /** Normal equations being summed. */
-  private static final class Normal {
-
-    private final double[][] left;
-    private final double[] right;
-
-    Normal(int columns) {
-      left = new double[columns][columns];
-      right = new double[columns];
-    }
-
-    void add(double[] column, double value, double weight) {
-      for (int j = 0; j < column.length; j++) {
-        double w = weight * column[j];
-        right[j] += w * value;
-        for (int k = 0; k <= j; k++) {
-          left[j][k] += w * column[k];
-        }
-      }
-    }
-
-    void prior(int index, double weight) {
-      left[index][index] += weight;
-    }
-
-    RealMatrix matrix() {
-      for (int j = 0; j < left.length; j++) {
-        for (int k = j + 1; k < left.length; k++) {
-          left[j][k] = left[k][j];
-        }
-      }
-      return MatrixUtils.createRealMatrix(left);
-    }
+  private SectorEdge edge(double peak) {
+    double contrast = x[LEVEL] * peak;
+    double clipped = profile.clippedShare();
+    return new SectorEdge(
+        angle,
+        shift,
+        scale * Math.sqrt(placeVariance) / x[LEVEL],
+        contrast,
+        scale,
+        misfit,
+        profile.size(),
+        columns > WIDTH ? x[WIDTH] / x[LEVEL] : 0,
+        clipped,
+        clipped > 0 ? Math.min(1, (1 - x[SKY]) / contrast) : 1);
   }
 }

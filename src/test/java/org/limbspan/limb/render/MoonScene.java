@@ -29,6 +29,12 @@ public final class MoonScene {
   /** Share of Lommel-Seeliger in the phase law; the rest is Lambert's. */
   public double lommelSeeliger = 1;
 
+  /** Scale of the uneven ground that frays the terminator; 1 is usual. */
+  public double roughness = 1;
+
+  /** Scale of the contrast between maria and highlands; 1 is usual. */
+  public double markings = 1;
+
   public double fwhmPx = 3;
 
   /** Share of the light in a wide wing of the point-spread function. */

@@ -8,6 +8,8 @@ final class MoonSurface {
   private final ValueNoise ground;
   private final ValueNoise bumps;
   private final double lommelSeeliger;
+  private final double roughness;
+  private final double markings;
   private final double sunX;
   private final double sunY;
   private final double sunZ;
@@ -16,6 +18,8 @@ final class MoonSurface {
     ground = new ValueNoise(scene.seed * 31 + 7);
     bumps = new ValueNoise(scene.seed * 17 + 3);
     lommelSeeliger = scene.lommelSeeliger;
+    roughness = scene.roughness;
+    markings = scene.markings;
     double phase = Math.acos(2 * scene.illuminated - 1);
     double direction = Math.toRadians(scene.brightLimbDeg);
     sunX = Math.sin(phase) * Math.cos(direction);
@@ -64,7 +68,7 @@ final class MoonSurface {
     double slopeX = (bump(x + step, y, z) - here) / step;
     double slopeY = (bump(x, y + step, z) - here) / step;
     double slopeZ = (bump(x, y, z + step) - here) / step;
-    return -0.0035 * (slopeX * sunX + slopeY * sunY + slopeZ * sunZ);
+    return -0.0035 * roughness * (slopeX * sunX + slopeY * sunY + slopeZ * sunZ);
   }
 
   private double bump(double x, double y, double z) {
@@ -75,6 +79,6 @@ final class MoonSurface {
     double plains = ground.fractal(2.2 * x + 9, 2.2 * y, 2.2 * z, 4, 0.55);
     double mare = 1 / (1 + Math.exp(-(plains - 0.08) * 22));
     double detail = ground.fractal(18 * x, 18 * y + 5, 18 * z, 3, 0.6);
-    return (1 - 0.5 * mare) * (1 + 0.28 * detail);
+    return (1 - 0.5 * markings * mare) * (1 + 0.28 * markings * detail);
   }
 }
