@@ -39,7 +39,10 @@ final class AltitudeEstimate {
         figures);
   }
 
-  static Estimated ofRefraction(Stretch stretch, Track track) {
+  static Estimated ofRefraction(Stretch stretch) {
+    Track track = stretch.start();
+    track.startEffect(Regressor.FLATTENING, Priors.square(SHARE));
+    stretch.follow(track, stretch.whole().from());
     Fact first = stretch.facts().get(0);
     Axis logged = stretch.readingsFrom(0).get(0).observation.map(Observation::axis).orElseThrow();
     double share = track.mean(Track.EFFECT);

@@ -23,7 +23,10 @@ final class CalibrationEstimate {
   }
 
   /** Of all calibrations, against the Moon. */
-  static Estimated ofAll(Stretch stretch, Track track) {
+  static Estimated ofAll(Stretch stretch) {
+    Track track = stretch.start();
+    track.addVariance(Track.TARGET, Priors.square(DEVIATION));
+    stretch.follow(track, stretch.whole().from());
     Fact first = stretch.facts().get(0);
     double deviation = -100 * track.mean(Track.TARGET);
     double uncertainty = 100 * Math.sqrt(track.variance(Track.TARGET));

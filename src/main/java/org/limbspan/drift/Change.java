@@ -1,36 +1,42 @@
 package org.limbspan.drift;
 
 import java.util.Optional;
-import org.jspecify.annotations.Nullable;
 
 /**
  * The explanations that compete for the same history. Each is one change after the history so far,
- * and belongs to at most one kind of alert; those without one end what an earlier change began.
+ * and belongs to at most one kind of alert; those without one end what an earlier change began. A
+ * change counts only when so many readings after its beginning are known: two that agree at least.
  */
 enum Change {
-  NONE(null),
-  STEP(AlertKind.SCALE_STEP),
-  DRIFT(AlertKind.SCALE_DRIFT),
-  DRIFT_END(null),
-  SCATTER(AlertKind.SCATTER_GROWTH),
-  SCATTER_END(null),
-  CALIBRATION(AlertKind.CALIBRATION_CONFLICT),
-  TARGET(AlertKind.CALIBRATION_CONFLICT),
-  AXIS(AlertKind.ALTITUDE_TREND),
-  FLATTENING(AlertKind.ALTITUDE_TREND),
-  CLOCK(AlertKind.CLOCK_SUSPECT),
-  CLOCK_END(null),
-  SWING(AlertKind.SWING_DEPARTURE),
-  RATIO(AlertKind.RATIO_DEPARTURE),
-  NEAR_MOON(AlertKind.RATIO_DEPARTURE);
+  NONE(Optional.empty(), 0),
+  STEP(Optional.of(AlertKind.SCALE_STEP), 2),
+  DRIFT(Optional.of(AlertKind.SCALE_DRIFT), 3),
+  DRIFT_END(Optional.empty(), 3),
+  SCATTER(Optional.of(AlertKind.SCATTER_GROWTH), 4),
+  SCATTER_END(Optional.empty(), 4),
+  CALIBRATION(Optional.of(AlertKind.CALIBRATION_CONFLICT), 2),
+  TARGET(Optional.of(AlertKind.CALIBRATION_CONFLICT), 2),
+  AXIS(Optional.of(AlertKind.ALTITUDE_TREND), 2),
+  FLATTENING(Optional.of(AlertKind.ALTITUDE_TREND), 2),
+  CLOCK(Optional.of(AlertKind.CLOCK_SUSPECT), 2),
+  CLOCK_END(Optional.empty(), 2),
+  SWING(Optional.of(AlertKind.SWING_DEPARTURE), 2),
+  RATIO(Optional.of(AlertKind.RATIO_DEPARTURE), 2),
+  NEAR_MOON(Optional.of(AlertKind.RATIO_DEPARTURE), 2);
 
   private final Optional<AlertKind> kind;
+  private final int leastReadings;
 
-  Change(@Nullable AlertKind kind) {
-    this.kind = Optional.ofNullable(kind);
+  Change(Optional<AlertKind> kind, int leastReadings) {
+    this.kind = kind;
+    this.leastReadings = leastReadings;
   }
 
   Optional<AlertKind> kind() {
     return kind;
+  }
+
+  int leastReadings() {
+    return leastReadings;
   }
 }

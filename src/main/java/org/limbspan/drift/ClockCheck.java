@@ -23,44 +23,35 @@ final class ClockCheck {
             .toList();
   }
 
-  void spawn(Track track, Fact fact, Observation reading, int index, Generation into) {
-    if (track.lens() instanceof ClockLens clock) {
-      end(track, fact, reading, clock, index, into);
-      return;
-    }
-    if (!isOdd(track, fact, reading, reading.sight())) {
-      return;
-    }
-    for (ClockLens lens : lenses) {
-      if (lens.differs(reading)) {
-        Correction correction = lens.correction;
-        Hypothesis wrong = new Hypothesis(Change.CLOCK, index, "clock " + correction.name(), 2);
-        double prior =
-            Math.log(correction.share()) + Priors.logHazard(Priors.CLOCKS_PER_DAY, fact.gapDays);
-        Track child = track.child(wrong, prior);
-        child.regard(lens);
-        into.add(child);
+  void spawn(Branching at, Observation reading) {
+    if (at.track().hypothesis.lens() instanceof ClockLens clock) {
+      if (isOdd(at, reading, clock.sight(reading))) {
+        at.off(
+            Change.CLOCK_END,
+            Cause.CHANCE,
+            "clock right",
+            at.logHazard(Priors.ENDS_PER_DAY),
+            Lens.AS_LOGGED);
       }
+    } else if (isOdd(at, reading, reading.sight())) {
+      lenses.forEach(lens -> spawn(at, reading, lens));
     }
   }
 
-  private static void end(
-      Track track, Fact fact, Observation reading, ClockLens clock, int index, Generation into) {
-    if (isOdd(track, fact, reading, clock.sight(reading))) {
-      Hypothesis right = new Hypothesis(Change.CLOCK_END, index, "clock right", 2);
-      Track child = track.child(right, Priors.logHazard(Priors.ENDS_PER_DAY, fact.gapDays));
-      child.regard(Lens.AS_LOGGED);
-      into.add(child);
+  private static void spawn(Branching at, Observation reading, ClockLens lens) {
+    if (lens.differs(reading)) {
+      Correction correction = lens.correction;
+      double logPrior = Math.log(correction.share()) + at.logHazard(Priors.CLOCKS_PER_DAY);
+      at.off(Change.CLOCK, correction.cause(), "clock " + correction.name(), logPrior, lens);
     }
   }
 
-  private static boolean isOdd(Track track, Fact fact, Observation reading, MoonSight sight) {
-    double deviation = Math.sqrt(track.noiseVariance()) * fact.stated;
+  private static boolean isOdd(Branching at, Observation reading, MoonSight sight) {
+    double computedDeg = sight.apparentAltitudeDeg();
+    double offDeg = reading.sighted().altitudeDeg().orElse(computedDeg) - computedDeg;
+    double deviation = Math.sqrt(at.track().noiseVariance()) * at.fact().stated;
     return Sighting.belowHorizon(sight)
-        || Math.abs(
-                reading.sighted().altitudeDeg().orElse(sight.apparentAltitudeDeg())
-                    - sight.apparentAltitudeDeg())
-            > ODD_ALTITUDE_DEG
-        || Math.abs(track.departure(fact)) > ODD_DEVIATIONS * deviation;
+        || Math.abs(offDeg) > ODD_ALTITUDE_DEG
+        || Math.abs(at.track().departure(at.fact())) > ODD_DEVIATIONS * deviation;
   }
 }

@@ -12,7 +12,7 @@ final class ClockEstimate {
   private ClockEstimate() {}
 
   static Estimated of(Stretch stretch, ClockLens lens) {
-    Onsets onsets = new Onsets(stretch, (track, fact) -> track.regard(lens));
+    Onsets onsets = new Onsets(stretch, lens, (track, fact) -> {});
     List<Fact> readings = stretch.readingsFrom(onsets.first());
     double squares = 0;
     double variances = 0;

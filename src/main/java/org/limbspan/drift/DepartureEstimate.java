@@ -7,7 +7,10 @@ final class DepartureEstimate {
 
   private DepartureEstimate() {}
 
-  static Estimated ofSlope(Stretch stretch, Track track) {
+  static Estimated ofSlope(Stretch stretch, Regressor regressor) {
+    Track track = stretch.start();
+    track.startEffect(regressor, 1);
+    stretch.follow(track, stretch.whole().from());
     double departure = track.mean(Track.EFFECT);
     double uncertainty = Math.sqrt(track.variance(Track.EFFECT));
     return estimated(stretch, departure, uncertainty);

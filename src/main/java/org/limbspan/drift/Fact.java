@@ -14,6 +14,12 @@ final class Fact {
 
   private static final double MEAN_DISTANCE_KM = 384400;
 
+  /**
+   * Relative standard deviation of refraction about that of the mean air: 12 degrees C or 40 hPa
+   * (common practice, no source).
+   */
+  private static final double AIR = 0.05;
+
   final Instant at;
 
   /** Days since 2000-01-01T12:00Z. */
@@ -36,6 +42,9 @@ final class Fact {
 
   /** Standard uncertainty that this calibration shares with the others; 0 for a reading. */
   final double common;
+
+  /** Variance of the flattening along the reading's axis from night to night. */
+  final double air;
 
   /** ln(vertical / horizontal diameter) as computed; 0 for a calibration. */
   final double flattening;
@@ -65,9 +74,13 @@ final class Fact {
     if (observation.isPresent()) {
       MoonSight sight = observation.get().sight();
       flattening = Math.log(sight.verticalDiameterArcmin() / sight.horizontalDiameterArcmin());
+      double along =
+          Math.log(observation.get().predictedArcmin() / sight.horizontalDiameterArcmin());
+      air = AIR * AIR * along * along;
       swing = -Math.log(sight.geocentricDistanceKm() / MEAN_DISTANCE_KM);
       parallax = -Math.log(sight.topocentricDistanceKm() / sight.geocentricDistanceKm());
     } else {
+      air = 0;
       flattening = 0;
       swing = 0;
       parallax = 0;

@@ -47,4 +47,22 @@ public record Finding(
           "onsetAt " + onsetAt + ": expected from " + onsetFrom + " to " + onsetTo);
     }
   }
+
+  /** The same, known to have ended. */
+  Finding endedAt(Instant end) {
+    return new Finding(
+        kind,
+        setup,
+        onsetAt,
+        onsetFrom,
+        onsetTo,
+        Optional.of(end),
+        evidenceAt,
+        sizePercent,
+        uncertaintyPercent,
+        probability,
+        likelyCauses,
+        evidence,
+        figures);
+  }
 }

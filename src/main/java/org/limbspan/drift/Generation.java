@@ -1,7 +1,6 @@
 package org.limbspan.drift;
 
 import java.util.ArrayList;
-import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -9,12 +8,22 @@ import java.util.Optional;
 
 /**
  * The tracks that suppose the same number of changes. Their number stays small: of neighbouring
- * onsets long ago one stands for both, with the evidence of both.
+ * onsets long ago one stands for both, with the evidence of both, and what found no support in a
+ * long time is dropped.
  */
 final class Generation {
 
-  /** Onsets may lie apart by this share of their age. */
-  private static final double SPACING = 0.12;
+  /** Onsets may lie apart by this share of their age in facts. */
+  private static final double SPACING = 0.25;
+
+  /** ln of evidence, against the best, below which a track is dropped. */
+  private static final double HOPELESS = 25;
+
+  /** The same for tracks that are old. */
+  private static final double STALE = 5;
+
+  private static final int OLD_READINGS = 64;
+  private static final double OLD_DAYS = 200;
 
   private final Map<String, List<Track>> families = new LinkedHashMap<>();
 
@@ -30,31 +39,20 @@ final class Generation {
     }
   }
 
-  boolean isEmpty() {
-    return families.values().stream().allMatch(List::isEmpty);
-  }
-
-  /** ln of the evidence for all tracks. */
-  double logMass() {
-    double sum = Double.NEGATIVE_INFINITY;
-    for (List<Track> family : families.values()) {
-      for (Track track : family) {
-        sum = Noise.logSum(sum, track.logEvidence());
-      }
-    }
-    return sum;
+  /** ln of the evidence of the best track; minus infinity where there is none. */
+  double bestLog() {
+    return best().map(Track::logEvidence).orElse(Double.NEGATIVE_INFINITY);
   }
 
   /** The evidence by kind of change, against a generation with one change less. */
   Masses against(Generation without) {
-    Masses masses = new Masses(without.logMass());
-    for (List<Track> family : families.values()) {
-      family.forEach(masses::add);
-    }
+    Masses masses = new Masses(Math.max(bestLog(), without.bestLog()));
+    without.families.values().forEach(masses::addWithout);
+    families.values().forEach(masses::addFamily);
     return masses;
   }
 
-  Collection<Track> tracks() {
+  List<Track> tracks() {
     List<Track> all = new ArrayList<>();
     families.values().forEach(all::addAll);
     return all;
@@ -73,10 +71,24 @@ final class Generation {
     return Optional.ofNullable(best);
   }
 
-  /** Drops the tracks whose evidence is below a bound. */
-  void prune(double least) {
-    families.values().forEach(family -> family.removeIf(track -> track.logEvidence() < least));
+  /**
+   * Drops the tracks that have no hope.
+   *
+   * @param reference ln of the evidence that they are measured by
+   */
+  void prune(double reference, Fact now) {
+    for (List<Track> family : families.values()) {
+      family.removeIf(track -> track.logEvidence() < reference - allowance(track, now));
+    }
     families.values().removeIf(List::isEmpty);
+  }
+
+  private static double allowance(Track track, Fact now) {
+    boolean old =
+        track.hypothesis.onset() > 0
+            && track.readingsSince() > OLD_READINGS
+            && now.day - track.hypothesis.day() > OLD_DAYS;
+    return old ? STALE : HOPELESS;
   }
 
   /** Lets one of neighbouring onsets stand for both. */

@@ -4,10 +4,14 @@ package org.limbspan.drift;
  * What a track supposes: one change more than the track it came from.
  *
  * @param onset index of the first fact after the change
+ * @param day day of that fact
  * @param family tracks of one family differ only in their onset
- * @param reach how many readings after the onset must have been taken before it counts
+ * @param lens how the readings are to be taken
  */
-record Hypothesis(Change change, int onset, String family, int reach) {
+record Hypothesis(Change change, Cause cause, int onset, double day, String family, Lens lens) {
 
-  static final Hypothesis NO_CHANGE = new Hypothesis(Change.NONE, 0, "none", 0);
+  /** Nothing changed. */
+  static Hypothesis none(Lens lens) {
+    return new Hypothesis(Change.NONE, Cause.CHANCE, 0, Double.NEGATIVE_INFINITY, "none", lens);
+  }
 }

@@ -31,23 +31,28 @@ public final class Judge {
         rig.setups().stream().sorted(Comparator.comparingInt(SetupHistory::number)).toList();
     for (SetupHistory setup : setups) {
       Scan scan = scan(rig, setup, noise);
-      findings.addAll(new Report(setup.number(), scan, noise).findings());
+      findings.addAll(
+          new Report(setup.number(), scan, new Background(Lens.AS_LOGGED, noise, false))
+              .findings());
       noise = scan.noise();
     }
     return findings;
   }
 
   Scan scan(RigHistory rig, SetupHistory setup, NoisePrior noise) {
-    List<Fact> facts = Timeline.of(setup);
-    double common = 0;
-    for (Fact fact : facts) {
-      common = Math.max(common, fact.common);
-    }
-    Scan scan =
-        new Scan(new Spawner(sky, rig), noise, common * common + Priors.square(Priors.TARGET));
-    for (Fact fact : facts) {
-      scan.take(fact);
-    }
+    Scan scan = open(rig, setup, noise);
+    Timeline.of(setup).forEach(scan::take);
     return scan;
+  }
+
+  /** A scan that has taken nothing yet. */
+  Scan open(RigHistory rig, SetupHistory setup, NoisePrior noise) {
+    double common =
+        setup.calibrations().stream()
+            .mapToDouble(CalibrationPoint::commonUncertainty)
+            .max()
+            .orElse(0);
+    double variance = common * common + Priors.square(Priors.TARGET);
+    return new Scan(new Spawner(sky, rig), noise, variance);
   }
 }

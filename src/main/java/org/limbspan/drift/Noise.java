@@ -42,7 +42,7 @@ final class Noise {
    */
   static double studentDensity(double z2, double variance, double freedom) {
     double constant = -LOG_ROOT_TWO_PI - 1 / (4 * freedom) + 1 / (24 * freedom * freedom * freedom);
-    return Math.exp(constant - 0.5 * (freedom + 1) * Math.log1p(z2 / freedom))
+    return Math.exp(constant - 0.5 * (freedom + 1) * Math.log(1 + z2 / freedom))
         / Math.sqrt(variance);
   }
 

@@ -35,12 +35,19 @@ final class Onsets {
   private final double[] weights;
 
   Onsets(Stretch stretch, Branch branch) {
+    this(stretch, stretch.start().hypothesis.lens(), branch);
+  }
+
+  /**
+   * @param lens how the readings are to be taken after the onset
+   */
+  Onsets(Stretch stretch, Lens lens, Branch branch) {
     facts = stretch.facts();
     Track track = stretch.start();
     for (int i = stretch.whole().from(); i < stretch.onsets().to(); i++) {
       Fact fact = facts.get(i);
       if (i >= stretch.onsets().from()) {
-        Track child = track.copy();
+        Track child = track.copy(lens);
         branch.change(child, fact);
         stretch.follow(child, i);
         NoisePrior noise = new NoisePrior(track.shape(), track.shape() * track.noiseVariance());

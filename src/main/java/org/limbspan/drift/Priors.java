@@ -8,7 +8,7 @@ package org.limbspan.drift;
 final class Priors {
 
   /** ln of the odds that something changed against that nothing did, from which on it is said. */
-  static final double ALARM = 1.0;
+  static final double ALARM = 0.4;
 
   /** ln of the odds below which what was said is taken back. */
   static final double RETRACT = -1.5;
@@ -60,12 +60,10 @@ final class Priors {
   static final double RATIO_SIZE = 0.5;
   static final double FLATTENING_SIZE = 0.6;
 
-  private Priors() {}
+  /** How far the flattening may be from that of the mean air, throughout. */
+  static final double AXIS_SLACK = 0.1;
 
-  /** ln of the probability that something with that daily rate happened between two facts. */
-  static double logHazard(double perDay, double gapDays) {
-    return Math.log(-Math.expm1(-perDay * (gapDays + VISIT_DAYS)));
-  }
+  private Priors() {}
 
   static double square(double x) {
     return x * x;

@@ -8,4 +8,10 @@ record Range(int from, int to) {
       throw new IllegalArgumentException("range " + from + " to " + to);
     }
   }
+
+  /** The part of this range within a reach of an index. */
+  Range around(int index, int reach) {
+    int first = Math.min(to, Math.max(from, index - reach));
+    return new Range(first, Math.max(first, Math.min(to, index + reach)));
+  }
 }

@@ -15,10 +15,10 @@ import java.util.List;
 final class Scan {
 
   private static final int THIN_EVERY = 8;
-  private static final double PRUNE = 25;
 
   private final List<Fact> facts = new ArrayList<>();
   private final List<Confirmed> confirmed = new ArrayList<>();
+  private final List<Raised> raised = new ArrayList<>();
   private final NightShare nightShare = new NightShare();
   private Generation before = new Generation();
   private Generation base = new Generation();
@@ -28,17 +28,19 @@ final class Scan {
 
   Scan(Spawner spawner, NoisePrior noise, double commonVariance) {
     this.spawner = spawner;
-    Track start = Track.start(noise, Priors.square(Priors.LEVEL), commonVariance);
+    Track start = Track.start(Lens.AS_LOGGED, noise, Priors.square(Priors.LEVEL), commonVariance);
     base.add(start);
-    spawner.fromTheStart(start, search);
   }
 
   void take(Fact fact) {
     int index = facts.size();
     facts.add(fact);
+    if (index == 0) {
+      spawner.fromTheStart(new Branching(base.best().orElseThrow(), fact, 0, search));
+    }
     if (readings > 0) {
-      base.best().ifPresent(track -> spawner.spawn(track, fact, index, search));
-      before.best().ifPresent(track -> spawner.spawn(track, fact, index, base));
+      base.best().ifPresent(track -> spawner.spawn(new Branching(track, fact, index, search)));
+      before.best().ifPresent(track -> spawner.spawn(new Branching(track, fact, index, base)));
     }
     double share = nightShare.value();
     base.best().ifPresent(track -> nightShare.take(fact, track));
@@ -55,13 +57,14 @@ final class Scan {
   }
 
   private void tidy(int index) {
-    before.thin(index);
-    base.thin(index);
-    search.thin(index);
-    double best = Math.max(before.logMass(), Math.max(base.logMass(), search.logMass()));
-    before.prune(best - PRUNE);
-    search.prune(best - PRUNE);
-    base.prune(Math.min(best, base.best().map(Track::logEvidence).orElse(best)) - PRUNE);
+    Fact now = facts.get(index);
+    double best = Math.max(before.bestLog(), Math.max(base.bestLog(), search.bestLog()));
+    double[] references = {best, Math.min(best, base.bestLog()), best};
+    List<Generation> generations = List.of(before, base, search);
+    for (int i = 0; i < references.length; i++) {
+      generations.get(i).thin(index);
+      generations.get(i).prune(references[i], now);
+    }
   }
 
   private void judge(int index) {
@@ -82,8 +85,9 @@ final class Scan {
     }
     Masses masses = search.against(base);
     if (masses.logOdds() > Priors.ALARM) {
-      Confirmed next = new Confirmed(index, search);
+      Confirmed next = new Confirmed(index);
       next.note(index, masses);
+      raised.add(new Raised(index, masses.likeliest()));
       confirmed.add(next);
       before = base;
       base = search;
@@ -93,6 +97,17 @@ final class Scan {
 
   List<Confirmed> confirmed() {
     return confirmed;
+  }
+
+  /** Everything that was ever said, also what was taken back. */
+  List<Raised> raised() {
+    return raised;
+  }
+
+  java.util.Map<String, Integer> census() {
+    java.util.Map<String, Integer> m = new java.util.TreeMap<>();
+    for (Track t : search.tracks()) m.merge(t.hypothesis.family(), 1, Integer::sum);
+    return m;
   }
 
   List<Fact> facts() {

@@ -14,18 +14,8 @@ import java.util.List;
  */
 record Stretch(List<Fact> facts, Range whole, Range onsets, Track start, double nightShare) {
 
-  private static final int REACH = 400;
-  private static final int ONSET_REACH = 60;
-
-  static Stretch around(int onset, Range between, List<Fact> facts, Track start, double share) {
-    Range whole =
-        new Range(Math.max(between.from(), onset - REACH), Math.min(between.to(), onset + REACH));
-    Range onsets =
-        new Range(
-            Math.max(whole.from() + 1, onset - ONSET_REACH),
-            Math.min(whole.to(), onset + ONSET_REACH));
-    return new Stretch(facts, whole, onsets, start, share);
-  }
+  static final int REACH = 400;
+  static final int ONSET_REACH = 60;
 
   /** Follows all facts from {@code from} on. */
   void follow(Track track, int from) {

@@ -31,7 +31,6 @@ final class Track {
   private final double[] gain = new double[SIZE];
 
   final Hypothesis hypothesis;
-  private Lens lens;
   private Regressor effect;
   private double trendFromDay;
   private double shape;
@@ -40,9 +39,8 @@ final class Track {
   private int readingsSince;
   private boolean skipsNext;
 
-  private Track(Hypothesis hypothesis, Lens lens, Regressor effect, double shape, double rate) {
+  private Track(Hypothesis hypothesis, Regressor effect, double shape, double rate) {
     this.hypothesis = hypothesis;
-    this.lens = lens;
     this.effect = effect;
     this.shape = shape;
     this.rate = rate;
@@ -54,10 +52,8 @@ final class Track {
    * @param noise what is supposed of the noise
    * @param targetVariance of the error that all calibrations share
    */
-  static Track start(NoisePrior noise, double levelVariance, double targetVariance) {
-    Track track =
-        new Track(
-            Hypothesis.NO_CHANGE, Lens.AS_LOGGED, Regressor.NONE, noise.shape(), noise.rate());
+  static Track start(Lens lens, NoisePrior noise, double levelVariance, double targetVariance) {
+    Track track = new Track(Hypothesis.none(lens), Regressor.NONE, noise.shape(), noise.rate());
     track.addVariance(LEVEL, levelVariance);
     track.addVariance(TARGET, targetVariance);
     return track;
@@ -65,7 +61,7 @@ final class Track {
 
   /** A copy that supposes one change more, with the logarithm of how likely that is beforehand. */
   Track child(Hypothesis next, double logPrior) {
-    Track child = new Track(next, lens, effect, shape, rate);
+    Track child = new Track(next, effect, shape, rate);
     System.arraycopy(mean, 0, child.mean, 0, SIZE);
     System.arraycopy(covariance, 0, child.covariance, 0, SIZE * SIZE);
     child.trendFromDay = trendFromDay;
@@ -73,8 +69,9 @@ final class Track {
     return child;
   }
 
-  Track copy() {
-    return child(hypothesis, 0);
+  /** A copy that takes the readings in another way. */
+  Track copy(Lens lens) {
+    return child(Hypothesis.none(lens), 0);
   }
 
   void addVariance(int index, double variance) {
@@ -95,7 +92,7 @@ final class Track {
 
   private void moveTrendTo(double day) {
     double days = day - trendFromDay;
-    if (covariance[TREND * SIZE + TREND] > 0) {
+    if (hasTrend()) {
       mean[LEVEL] += days * mean[TREND];
       for (int j = 0; j < SIZE; j++) {
         covariance[LEVEL * SIZE + j] += days * covariance[TREND * SIZE + j];
@@ -110,10 +107,6 @@ final class Track {
   /** Leaves the next calibration out, as one that went wrong. */
   void skipNext() {
     skipsNext = true;
-  }
-
-  void regard(Lens newLens) {
-    lens = newLens;
   }
 
   void startEffect(Regressor newEffect, double variance) {
@@ -146,14 +139,15 @@ final class Track {
   }
 
   private void takeReading(Fact fact, double nightShare) {
-    double variance = noiseVariance() * fact.stated * fact.stated;
+    double own = noiseVariance() * fact.stated * fact.stated;
+    double variance = own + fact.air;
     if (fact.opensNight) {
-      forget(NIGHT, nightShare * variance);
+      forget(NIGHT, nightShare * own);
     }
     double x = effect.of(fact);
     double predicted = project(fact.day - trendFromDay, 1, 0, x);
     double prior = priorVariance;
-    double error = fact.value - lens.offset(fact) - predicted;
+    double error = fact.value - hypothesis.lens().offset(fact) - predicted;
     double total = prior + variance;
     double freedom = 2 * shape;
     double z2 = error * error / total;
@@ -162,7 +156,7 @@ final class Track {
     double astray = Noise.OUTLIER_SHARE * Noise.normalDensity(error * error / wide, wide);
     double blunder = Noise.blunderDensity(error, prior);
     double density = usual + astray + blunder;
-    logEvidence += Math.log(density) + lens.logOdds(fact);
+    logEvidence += Math.log(density) + hypothesis.lens().logOdds(fact);
     double usualWeight = usual / density;
     double astrayWeight = astray / density;
     double first = usualWeight / total + astrayWeight / wide;
@@ -256,15 +250,15 @@ final class Track {
   }
 
   boolean counts() {
-    return readingsSince >= hypothesis.reach();
+    return readingsSince >= hypothesis.change().leastReadings();
   }
 
-  Lens lens() {
-    return lens;
+  boolean hasEffect() {
+    return effect != Regressor.NONE;
   }
 
-  Regressor effect() {
-    return effect;
+  boolean hasTrend() {
+    return covariance[TREND * SIZE + TREND] > 0;
   }
 
   double mean(int index) {
@@ -278,7 +272,7 @@ final class Track {
   /** Residual of a reading against level, trend, effect and lens, but not against its night. */
   double departure(Fact fact) {
     return fact.value
-        - lens.offset(fact)
+        - hypothesis.lens().offset(fact)
         - mean[LEVEL]
         - (fact.day - trendFromDay) * mean[TREND]
         - effect.of(fact) * mean[EFFECT];

@@ -1,54 +1,38 @@
 package org.limbspan.drift;
 
-import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
-/** Which kind of change explains best, and how likely the causes are. */
-record Verdict(AlertKind kind, double probability, List<LikelyCause> causes) {
-
-  private static final double LEAST = 0.005;
+/**
+ * Which change explains best. Changes of the same kind of alert stand together against the others.
+ *
+ * @param probability that something changed at all
+ */
+record Verdict(Hypothesis hypothesis, double probability, List<LikelyCause> causes) {
 
   static Verdict of(Masses masses) {
     Map<AlertKind, Double> kinds = new EnumMap<>(AlertKind.class);
-    Map<Cause, Double> causes = new EnumMap<>(Cause.class);
     for (Change each : Change.values()) {
-      double probability = masses.probability(each);
-      each.kind().ifPresent(kind -> kinds.merge(kind, probability, Double::sum));
-      if (each.kind().isPresent()) {
-        causes.merge(causeOf(each), probability, Double::sum);
+      each.kind().ifPresent(kind -> kinds.merge(kind, masses.probability(each), Double::sum));
+    }
+    Change best = masses.likeliest();
+    double most = 0;
+    for (Change each : Change.values()) {
+      double own = masses.probability(each);
+      double together = each.kind().map(kind -> kinds.getOrDefault(kind, own)).orElse(own);
+      boolean larger = together > most || (together == most && own > masses.probability(best));
+      if (own > 0 && larger) {
+        most = together;
+        best = each;
       }
     }
-    double chance = masses.chance();
-    causes.put(Cause.CHANCE, chance);
-    AlertKind best =
-        kinds.entrySet().stream().max(Map.Entry.comparingByValue()).orElseThrow().getKey();
-    List<LikelyCause> likely = new ArrayList<>();
-    causes.forEach(
-        (cause, probability) -> {
-          if (probability >= LEAST) {
-            likely.add(new LikelyCause(cause, Math.min(1, probability)));
-          }
-        });
-    likely.sort(Comparator.comparingDouble(LikelyCause::probability).reversed());
-    return new Verdict(best, 1 - chance, likely);
+    Hypothesis hypothesis = masses.best(best).orElseThrow();
+    return new Verdict(hypothesis, 1 - masses.chance(), masses.likelyCauses());
   }
 
-  private static Cause causeOf(Change change) {
-    return switch (change) {
-      case STEP -> Cause.ZOOM_MOVED;
-      case DRIFT -> Cause.ZOOM_CREEPING;
-      case SCATTER -> Cause.SHARPNESS_LOST;
-      case CALIBRATION -> Cause.CALIBRATION_WRONG;
-      case TARGET -> Cause.TARGET_WRONG;
-      case AXIS -> Cause.AXIS_MISLABELLED;
-      case FLATTENING -> Cause.REFRACTION_WRONG;
-      case CLOCK -> Cause.CLOCK_WRONG;
-      case SWING, RATIO -> Cause.MEASURING_NOT_LINEAR;
-      case NEAR_MOON -> Cause.NEAR_MOON;
-      case NONE, DRIFT_END, SCATTER_END, CLOCK_END -> Cause.CHANCE;
-    };
+  Optional<AlertKind> kind() {
+    return hypothesis.change().kind();
   }
 }

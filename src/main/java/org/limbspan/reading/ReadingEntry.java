@@ -25,6 +25,9 @@ final class ReadingEntry {
           Set.of("axis"),
           Set.of("diameterPx", "diameterMm", "diameterArcmin", "framesPx", "framesMm"));
 
+  /** A protractor held to the zenith errs to both sides, so 90 is not the end. */
+  private static final Range SIGHTED_ALTITUDE_DEG = Range.between(-93, 93);
+
   private static final Set<String> FIELDS = fields();
   static final Map<String, Axis> AXES = axes();
   private static final int LONGEST_NOTE = 4000;
@@ -77,7 +80,7 @@ final class ReadingEntry {
 
   private static Circumstances circumstances(Entry entry) {
     return new Circumstances(
-        orNull(entry.optionalNumber("altitudeDeg", Range.between(-90, 90))),
+        orNull(entry.optionalNumber("altitudeDeg", SIGHTED_ALTITUDE_DEG)),
         orNull(entry.optionalNumber("azimuthDeg", Range.between(0, 360))),
         orNull(entry.optionalNumber("exposureS", Range.positiveTo(86_400))),
         orNull(entry.optionalWhole("iso", Range.between(1, 10_000_000))),

@@ -15,6 +15,7 @@ import org.limbspan.intake.Entry;
 import org.limbspan.intake.Upload;
 import org.limbspan.rig.Rig;
 import org.limbspan.rig.Rigs;
+import org.limbspan.sky.Axis;
 import org.springframework.http.MediaType;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
@@ -28,7 +29,7 @@ import org.springframework.web.bind.annotation.RestController;
 class AlertController {
 
   private static final Set<String> FIELDS =
-      new LinkedHashSet<>(List.of("cause", "note", "changedAt"));
+      new LinkedHashSet<>(List.of("cause", "note", "changedAt", "withdraw", "relabelAxis"));
   private static final int LONGEST_NOTE = 2000;
 
   private final Rigs rigs;
@@ -65,8 +66,26 @@ class AlertController {
     Optional<String> note = entry.optionalText("note", LONGEST_NOTE);
     Optional<Instant> changedAt =
         entry.has("changedAt") ? entry.instantUpTo("changedAt", clock.instant()) : Optional.empty();
+    Remedy remedy = remedy(entry);
     entry.requireSound();
-    return new NewAnswer(cause.orElseThrow(), note.orElse(null), changedAt.orElse(null));
+    return new NewAnswer(cause.orElseThrow(), note.orElse(null), changedAt.orElse(null), remedy);
+  }
+
+  private static Remedy remedy(Entry entry) {
+    boolean withdraw = entry.flag("withdraw");
+    if (!entry.has("relabelAxis")) {
+      return withdraw ? new Remedy.Withdraw() : Remedy.NONE;
+    }
+    if (withdraw) {
+      entry.refuse("relabelAxis", "either withdraw or relabelAxis, not both");
+    }
+    return entry.choice("relabelAxis", axes()).<Remedy>map(Remedy.Relabel::new).orElse(Remedy.NONE);
+  }
+
+  private static Map<String, Axis> axes() {
+    Map<String, Axis> axes = new LinkedHashMap<>();
+    Arrays.stream(Axis.values()).forEach(axis -> axes.put(axis.label(), axis));
+    return axes;
   }
 
   private static Map<String, AnswerCause> causes() {

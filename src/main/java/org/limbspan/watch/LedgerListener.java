@@ -1,5 +1,7 @@
 package org.limbspan.watch;
 
+import org.limbspan.reading.ReadingRelabelled;
+import org.limbspan.reading.ReadingWithdrawn;
 import org.limbspan.reading.ReadingsRecorded;
 import org.limbspan.rig.CalibrationWithdrawn;
 import org.limbspan.rig.CalibrationsRecorded;
@@ -21,6 +23,21 @@ class LedgerListener {
 
   @TransactionalEventListener
   void on(ReadingsRecorded event) {
+    queue.request(event.rigId());
+  }
+
+  @TransactionalEventListener
+  void on(ReadingWithdrawn event) {
+    queue.request(event.rigId());
+  }
+
+  @TransactionalEventListener
+  void on(ReadingRelabelled event) {
+    queue.request(event.rigId());
+  }
+
+  @TransactionalEventListener
+  void on(AlertAnswered event) {
     queue.request(event.rigId());
   }
 

@@ -6,7 +6,15 @@ import org.jspecify.annotations.Nullable;
 /**
  * What the owner says of an alert.
  *
- * @param changedAt when it happened; with {@link AnswerCause#ZOOM_MOVED} a setup is opened there,
- *     or, if it is not given, at the best estimate of the onset
+ * @param changedAt when it happened; the best estimate of the onset if it is not given. With {@link
+ *     AnswerCause#ZOOM_MOVED} a setup is opened there
+ * @param remedy what is done to the readings from then on
  */
-public record NewAnswer(AnswerCause cause, @Nullable String note, @Nullable Instant changedAt) {}
+public record NewAnswer(
+    AnswerCause cause, @Nullable String note, @Nullable Instant changedAt, Remedy remedy) {
+
+  /** An answer that touches no reading. */
+  public NewAnswer(AnswerCause cause, @Nullable String note, @Nullable Instant changedAt) {
+    this(cause, note, changedAt, Remedy.NONE);
+  }
+}

@@ -15,7 +15,7 @@ import java.util.function.Predicate;
 /** A main class in a process of its own, on this class path, whose output is kept. */
 public final class ChildJvm implements AutoCloseable {
 
-  private static final long LONGEST_WAIT_S = 90;
+  private static final long LONGEST_WAIT_S = 300;
 
   private final Process process;
   private final List<String> lines = new CopyOnWriteArrayList<>();
