@@ -130,7 +130,10 @@ final class Annulus {
       sector = new int[guess];
       depth = new float[guess];
       light = new float[guess];
-      double tall = outline.verticalRadius() * 1.05 + window + Math.abs(outline.rollRad()) * outline.horizontalRadius();
+      double tall =
+          outline.verticalRadius() * 1.05
+              + window
+              + Math.abs(outline.rollRad()) * outline.horizontalRadius();
       int top = (int) Math.max(0, Math.floor(outline.centreY() - tall));
       int bottom = (int) Math.min(image.height() - 1, Math.ceil(outline.centreY() + tall));
       for (int y = top; y <= bottom; y++) {

@@ -3,8 +3,8 @@ package org.limbspan.limb;
 /**
  * The expected light across the limb at one place: the ground's brightness under the phase law, cut
  * off at the limb and spread by the edge shape, tabulated over depth. A second column is the same
- * ground growing brighter over the sphere, that is with the cosine of the angle of view: ground that is
- * even on the sphere changes steeply near the limb, where the sphere turns away.
+ * ground growing brighter over the sphere, that is with the cosine of the angle of view: ground
+ * that is even on the sphere changes steeply near the limb, where the sphere turns away.
  */
 final class EdgeTemplate {
 

@@ -6,8 +6,8 @@ import java.util.List;
 import org.hipparchus.util.FastMath;
 
 /**
- * The limb in every sector by its outermost half level, without any assumption on its width: good to
- * a fraction of the width, wherever the edge lies in the window.
+ * The limb in every sector by its outermost half level, without any assumption on its width: good
+ * to a fraction of the width, wherever the edge lies in the window.
  */
 final class FirstLook {
 

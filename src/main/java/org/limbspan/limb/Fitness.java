@@ -35,8 +35,7 @@ final class Fitness {
     return new Refused(Refusal.NO_MOON, found.coverage(), "a bright round limb");
   }
 
-  static Optional<Refused> beforeTracing(
-      FirstOutline first, LitArea lit, MeasureOptions options) {
+  static Optional<Refused> beforeTracing(FirstOutline first, LitArea lit, MeasureOptions options) {
     Outline outline = first.outline();
     double diameter = outline.horizontalDiameterPx();
     if (diameter < options.leastDiameterPx()) {

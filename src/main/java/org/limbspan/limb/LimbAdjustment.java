@@ -25,8 +25,12 @@ final class LimbAdjustment {
   private final LimbCovariance.Solution solution;
 
   LimbAdjustment(
-      List<SectorEdge> edges, Outline before, Terminator terminator, FlatteningPrior prior,
-      double modelErrorPx, boolean last) {
+      List<SectorEdge> edges,
+      Outline before,
+      Terminator terminator,
+      FlatteningPrior prior,
+      double modelErrorPx,
+      boolean last) {
     Binned bins = new Binned(edges, terminator, modelErrorPx);
     double[][] design = new double[bins.count][8];
     for (int i = 0; i < bins.count; i++) {
@@ -60,7 +64,9 @@ final class LimbAdjustment {
     gradient[VERTICAL] = -1 / a;
     solution =
         prior.applied(
-            last ? problem.solve(bins.scatter()) : problem.roughly(bins.scatter()), before.flattening(), gradient);
+            last ? problem.solve(bins.scatter()) : problem.roughly(bins.scatter()),
+            before.flattening(),
+            gradient);
     double[] p = before.toArray();
     for (int k = 0; k < p.length; k++) {
       p[k] += solution.values().getEntry(k);
@@ -96,7 +102,8 @@ final class LimbAdjustment {
       for (SectorEdge e : edges) {
         int bin = Math.floorMod((int) (e.angle() / (2 * Math.PI) * BINS), BINS);
         double rough = 0.25 * terminator.hidden(e.angle());
-        double w = 1 / (Math.pow(e.shiftUncertainty(), 2) + modelErrorPx * modelErrorPx + rough * rough);
+        double w =
+            1 / (Math.pow(e.shiftUncertainty(), 2) + modelErrorPx * modelErrorPx + rough * rough);
         weight[bin] += w;
         sum[bin] += w * e.shift();
         turn[bin] += w * e.angle();

@@ -99,8 +99,7 @@ final class LimbTrace {
       double angle = annulus.angle(s);
       double sun = light.sunOverLimb(angle);
       EdgeTemplate template = new EdgeTemplate(shape, light, sun, radius, reach);
-      EdgeTemplate wider =
-          withWidth ? new EdgeTemplate(wide, light, sun, radius, reach) : template;
+      EdgeTemplate wider = withWidth ? new EdgeTemplate(wide, light, sun, radius, reach) : template;
       new SectorFit(annulus.profile(s), angle, annulus.window(), template, wider, WIDENING_PX)
           .from(0, 7)
           .ifPresent(found::add);

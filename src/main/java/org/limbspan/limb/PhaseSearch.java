@@ -9,10 +9,10 @@ import org.hipparchus.linear.SingularValueDecomposition;
 /**
  * Where the Sun stands over a nearly full disc, when the terminator hides beside the limb.
  *
- * <p>Each sector is fitted under a ladder of heights of the Sun over the limb. A height that is right
- * shows in two ways: the softness of the edge is explained, and the places of the limb fall on one
- * outline. The direction and size of the Sun's component in the plane of the sky that do both best
- * are searched on a polar grid.
+ * <p>Each sector is fitted under a ladder of heights of the Sun over the limb. A height that is
+ * right shows in two ways: the softness of the edge is explained, and the places of the limb fall
+ * on one outline. The direction and size of the Sun's component in the plane of the sky that do
+ * both best are searched on a polar grid.
  */
 final class PhaseSearch implements Terminator {
 

@@ -8,8 +8,8 @@ import org.hipparchus.linear.MatrixUtils;
 import org.hipparchus.linear.RealMatrix;
 
 /**
- * Fits one sector's profile: sky and its slope, ground and its slope, and the place of the limb. The
- * place enters by its linear effect, renewed until it settles; steps far off the fit (twigs, a
+ * Fits one sector's profile: sky and its slope, ground and its slope, and the place of the limb.
+ * The place enters by its linear effect, renewed until it settles; steps far off the fit (twigs, a
  * planet) lose weight by Huber's rule. Clipped pixels take no part.
  */
 final class SectorFit {
@@ -114,8 +114,7 @@ final class SectorFit {
     x = cholesky.getSolver().solve(MatrixUtils.createRealVector(right)).toArray();
     double[] unit = new double[columns];
     unit[PLACE] = 1;
-    placeVariance =
-        cholesky.getSolver().solve(MatrixUtils.createRealVector(unit)).getEntry(PLACE);
+    placeVariance = cholesky.getSolver().solve(MatrixUtils.createRealVector(unit)).getEntry(PLACE);
     measureScatter();
     double step = Math.max(-1.5, Math.min(1.5, x[PLACE] / amplitude));
     shift += step;

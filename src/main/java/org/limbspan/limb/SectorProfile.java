@@ -80,8 +80,7 @@ final class SectorProfile {
     return Math.max(1e-4, sizes[(int) (0.8 * (count - 1))]);
   }
 
-  private int average(
-      Annulus annulus, int[] order, int from, int to, double spread, int into) {
+  private int average(Annulus annulus, int[] order, int from, int to, double spread, int into) {
     double middle = median(annulus, order, from, to);
     double sumDepth = 0;
     double sumLight = 0;

@@ -16,7 +16,20 @@ public final class ExifBlock {
   private static final int RATIONAL = 5;
   private static final int HEADER = 8;
 
-  private record Tag(int id, int type, int count, byte[] value) {}
+  private static final class Tag {
+
+    private final int id;
+    private final int type;
+    private final int count;
+    private final byte[] value;
+
+    Tag(int id, int type, int count, byte[] value) {
+      this.id = id;
+      this.type = type;
+      this.count = count;
+      this.value = value;
+    }
+  }
 
   private final List<Tag> first = new ArrayList<>();
   private final List<Tag> exif = new ArrayList<>();
@@ -98,15 +111,15 @@ public final class ExifBlock {
     ByteArrayOutputStream values = new ByteArrayOutputStream();
     entries.putShort((short) tags.size());
     tags.stream()
-        .sorted((a, b) -> a.id() - b.id())
+        .sorted((a, b) -> a.id - b.id)
         .forEach(
             tag -> {
-              entries.putShort((short) tag.id()).putShort((short) tag.type()).putInt(tag.count());
-              if (tag.value().length <= 4) {
-                entries.put(copy(tag.value(), 4));
+              entries.putShort((short) tag.id).putShort((short) tag.type).putInt(tag.count);
+              if (tag.value.length <= 4) {
+                entries.put(copy(tag.value, 4));
               } else {
                 entries.putInt(at + directorySize(tags.size()) + values.size());
-                values.writeBytes(tag.value());
+                values.writeBytes(tag.value);
               }
             });
     ByteArrayOutputStream out = new ByteArrayOutputStream();
@@ -120,7 +133,7 @@ public final class ExifBlock {
   }
 
   private static int valueSize(List<Tag> tags) {
-    return tags.stream().mapToInt(tag -> tag.value().length > 4 ? tag.value().length : 0).sum();
+    return tags.stream().mapToInt(tag -> tag.value.length > 4 ? tag.value.length : 0).sum();
   }
 
   /** Padded to an even length above 4 bytes, so that it never stands in the entry itself. */

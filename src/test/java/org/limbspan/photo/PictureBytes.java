@@ -54,8 +54,8 @@ public final class PictureBytes {
   }
 
   /**
-   * A TIFF file, {@code compression} being none, LZW, ZLib or PackBits; written by the Java platform's
-   * own writer, which has nothing in common with the reader.
+   * A TIFF file, {@code compression} being none, LZW, ZLib or PackBits; written by the Java
+   * platform's own writer, which has nothing in common with the reader.
    */
   public static byte[] tiff(BufferedImage image, String compression) {
     ImageWriter writer = platformWriter();

@@ -13,12 +13,7 @@ final class FileKind {
 
   private static final Set<FileType> RAW =
       EnumSet.of(
-          FileType.Crw,
-          FileType.Cr2,
-          FileType.Orf,
-          FileType.Raf,
-          FileType.Rw2,
-          FileType.Crx);
+          FileType.Crw, FileType.Cr2, FileType.Orf, FileType.Raf, FileType.Rw2, FileType.Crx);
 
   private FileKind() {}
 
@@ -29,27 +24,23 @@ final class FileKind {
    */
   static PhotoFormat of(InputStream file) throws IOException, UnusableFile {
     FileType type = FileTypeDetector.detectFileType(new BufferedInputStream(file, 256));
-    switch (type) {
-      case Jpeg:
-        return PhotoFormat.JPEG;
-      case Png:
-        return PhotoFormat.PNG;
-      case Tiff:
-      case Arw: // told from other TIFF files by nothing but the place of the first directory
-      case Nef:
-        return PhotoFormat.TIFF;
-      case Unknown:
-        throw new UnusableFile(
-            FileProblem.NOT_AN_IMAGE,
-            "The file is not a picture: expected JPEG, PNG or TIFF as the camera wrote it.");
-      case Heif:
-        throw new UnusableFile(
-            FileProblem.RAW,
-            "The file is a HEIF (HEIC) picture, which is not decoded here. Set the camera or phone"
-                + " to write JPEG, or convert it to PNG without scaling it.");
-      default:
-        throw RAW.contains(type) ? raw("a camera's raw file, " + type.getName()) : other(type);
-    }
+    return switch (type) {
+      case Jpeg -> PhotoFormat.JPEG;
+      case Png -> PhotoFormat.PNG;
+      // raw files are told from other TIFF files by what their directories say, see TiffHeader
+      case Tiff, Arw, Nef -> PhotoFormat.TIFF;
+      case Unknown ->
+          throw new UnusableFile(
+              FileProblem.NOT_AN_IMAGE,
+              "The file is not a picture: expected JPEG, PNG or TIFF as the camera wrote it.");
+      case Heif ->
+          throw new UnusableFile(
+              FileProblem.RAW,
+              "The file is a HEIF (HEIC) picture, which is not decoded here. Set the camera or"
+                  + " phone to write JPEG, or convert it to PNG without scaling it.");
+      default ->
+          throw RAW.contains(type) ? raw("a camera's raw file, " + type.getName()) : other(type);
+    };
   }
 
   static UnusableFile raw(String what) {
@@ -57,9 +48,9 @@ final class FileKind {
         FileProblem.RAW,
         "The file is "
             + what
-            + ". Raw files are not decoded here: develop it to a TIFF of 16 bits without sharpening,"
-            + " lens correction or scaling, or let the camera write JPEG beside raw and send that;"
-            + " always the same of the two.");
+            + ". Raw files are not decoded here: develop it to a TIFF of 16 bits without"
+            + " sharpening, lens correction or scaling, or let the camera write JPEG beside raw and"
+            + " send that; always the same of the two.");
   }
 
   private static UnusableFile other(FileType type) {

@@ -6,20 +6,22 @@ package org.limbspan.photo.file;
  * <p>Source: Exif 2.32 (CIPA DC-008-2019), tag 274.
  */
 public enum Orientation {
-  UPRIGHT(false, false, false),
-  MIRRORED(false, true, false),
-  UPSIDE_DOWN(false, true, true),
-  MIRRORED_UPSIDE_DOWN(false, false, true),
-  TRANSPOSED(true, false, false),
-  TURNED_RIGHT(true, true, false),
-  TRANSVERSE(true, true, true),
-  TURNED_LEFT(true, false, true);
+  UPRIGHT(1, false, false, false),
+  MIRRORED(2, false, true, false),
+  UPSIDE_DOWN(3, false, true, true),
+  MIRRORED_UPSIDE_DOWN(4, false, false, true),
+  TRANSPOSED(5, true, false, false),
+  TURNED_RIGHT(6, true, true, false),
+  TRANSVERSE(7, true, true, true),
+  TURNED_LEFT(8, true, false, true);
 
+  private final int tag;
   private final boolean transposed;
   private final boolean rowsReversed;
   private final boolean orderReversed;
 
-  Orientation(boolean transposed, boolean rowsReversed, boolean orderReversed) {
+  Orientation(int tag, boolean transposed, boolean rowsReversed, boolean orderReversed) {
+    this.tag = tag;
     this.transposed = transposed;
     this.rowsReversed = rowsReversed;
     this.orderReversed = orderReversed;
@@ -27,12 +29,12 @@ public enum Orientation {
 
   /** The orientation of a tag's value; upright for values that the standard does not know. */
   static Orientation ofTag(int value) {
-    return value >= 1 && value <= 8 ? values()[value - 1] : UPRIGHT;
-  }
-
-  /** Value of the tag. */
-  public int tag() {
-    return ordinal() + 1;
+    for (Orientation orientation : values()) {
+      if (orientation.tag == value) {
+        return orientation;
+      }
+    }
+    return UPRIGHT;
   }
 
   /** Whether a row of the upright picture is a stored column. */

@@ -10,8 +10,8 @@ import org.limbspan.limb.LinearImage;
  * Decodes a picture into linear light, upright, band by band.
  *
  * <p>Bands are of whole rows or, where the upright picture lies on its side in the file, of whole
- * columns. Colours are taken as the file has them; a JPEG with a colour profile of its own is turned
- * into sRGB.
+ * columns. Colours are taken as the file has them; a JPEG with a colour profile of its own is
+ * turned into sRGB.
  */
 public final class PhotoDecoder {
 
@@ -23,8 +23,7 @@ public final class PhotoDecoder {
    * @throws UnusableFile if its pixels cannot be decoded to the last
    * @throws IOException if the file cannot be read
    */
-  public static LinearImage decode(Path file, PhotoHeader header)
-      throws IOException, UnusableFile {
+  public static LinearImage decode(Path file, PhotoHeader header) throws IOException, UnusableFile {
     LinearImage.Builder builder =
         LinearImage.builder(header.width(), header.height(), header.bits(), header.curve());
     decode(file, header, PhotoLimits.BAND_BYTES, builder::row);
@@ -34,6 +33,8 @@ public final class PhotoDecoder {
   /** Takes the rows of the upright picture, in whatever order they come. */
   interface Rows {
     /**
+     * Takes a row.
+     *
      * @param samples those of a pixel side by side; overwritten afterwards
      */
     void take(int y, int[] samples, int bands);
@@ -49,8 +50,7 @@ public final class PhotoDecoder {
     }
   }
 
-  private static void decodeRows(
-      Picture picture, PhotoHeader header, int bandBytes, Rows rows)
+  private static void decodeRows(Picture picture, PhotoHeader header, int bandBytes, Rows rows)
       throws IOException, UnusableFile {
     int width = header.storedWidth();
     int height = header.storedHeight();
@@ -68,8 +68,7 @@ public final class PhotoDecoder {
     }
   }
 
-  private static void decodeColumns(
-      Picture picture, PhotoHeader header, int bandBytes, Rows rows)
+  private static void decodeColumns(Picture picture, PhotoHeader header, int bandBytes, Rows rows)
       throws IOException, UnusableFile {
     int width = header.storedWidth();
     int height = header.storedHeight();

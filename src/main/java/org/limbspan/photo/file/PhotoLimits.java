@@ -3,9 +3,10 @@ package org.limbspan.photo.file;
 /**
  * What is read of a file before it is refused.
  *
- * <p>Memory for one photograph: a band of decoded samples of at most 48 MB, and 4.1 bytes a pixel of
- * the picture in linear light, 264 MB at the limit of 64 megapixels; one photograph at a time is
- * decoded (see {@code Darkroom}). Outside the heap a progressive JPEG takes another 6 bytes a pixel.
+ * <p>Memory for one photograph: a band of decoded samples of at most 48 MB, and 4.1 bytes a pixel
+ * of the picture in linear light, 264 MB at the limit of 64 megapixels; one photograph at a time is
+ * decoded (see {@code Darkroom}). Outside the heap a progressive JPEG takes another 6 bytes a
+ * pixel.
  */
 public final class PhotoLimits {
 
@@ -31,7 +32,8 @@ public final class PhotoLimits {
 
   static void requirePixels(long width, long height) throws UnusableFile {
     if (width < 1 || height < 1) {
-      throw UnusableFile.damaged("its header tells a size of " + width + " x " + height + " pixels");
+      throw UnusableFile.damaged(
+          "its header tells a size of " + width + " x " + height + " pixels");
     }
     if (width > LONGEST_SIDE_PX || height > LONGEST_SIDE_PX || width * height > MOST_PIXELS) {
       throw new UnusableFile(

@@ -115,8 +115,6 @@ final class Picture {
 
   private static String words(Exception thrown) {
     String message = thrown.getMessage();
-    return message == null || message.length() > 200
-        ? thrown.getClass().getSimpleName()
-        : message;
+    return message == null || message.length() > 200 ? thrown.getClass().getSimpleName() : message;
   }
 }

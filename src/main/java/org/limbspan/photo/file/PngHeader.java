@@ -101,9 +101,9 @@ final class PngHeader {
       sum.update(type >>> shift & 0xff);
     }
     boolean kept =
-        type == IHDR && length == 13
-            || type == GAMA && length == 4
-            || type == EXIF && length <= PhotoLimits.LONGEST_EXIF_BYTES;
+        (type == IHDR && length == 13)
+            || (type == GAMA && length == 4)
+            || (type == EXIF && length <= PhotoLimits.LONGEST_EXIF_BYTES);
     byte[] chunk = new byte[0];
     if (kept) {
       chunk = feed.next(length);
@@ -140,7 +140,7 @@ final class PngHeader {
     height = intAt(chunk, 4);
     bits = chunk[8];
     colourType = chunk[9];
-    if (colourType == 3 || bits != 8 && bits != 16) {
+    if (colourType == 3 || (bits != 8 && bits != 16)) {
       throw UnusableFile.unusualSamples(
           colourType == 3 ? "a palette" : "samples of " + bits + " bits");
     }
@@ -150,6 +150,6 @@ final class PngHeader {
     return (bytes[at] & 0xff) << 24
         | (bytes[at + 1] & 0xff) << 16
         | (bytes[at + 2] & 0xff) << 8
-        | bytes[at + 3] & 0xff;
+        | (bytes[at + 3] & 0xff);
   }
 }

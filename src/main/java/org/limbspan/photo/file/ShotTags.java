@@ -30,9 +30,7 @@ final class ShotTags {
 
   /** From an Exif block; it may be empty. */
   static Shot read(byte[] exif) {
-    return exif.length < 8
-        ? Shot.UNTOLD
-        : read(TagDirectories.read(new ByteArrayReader(exif)));
+    return exif.length < 8 ? Shot.UNTOLD : read(TagDirectories.read(new ByteArrayReader(exif)));
   }
 
   static Shot read(TagDirectories tags) {

@@ -77,11 +77,10 @@ final class TiffHeader {
       Integer photometric = each.getInteger(ExifDirectoryBase.TAG_PHOTOMETRIC_INTERPRETATION);
       Integer compression = each.getInteger(ExifDirectoryBase.TAG_COMPRESSION);
       boolean mosaic =
-          photometric != null
-              && (photometric == COLOUR_FILTER_ARRAY || photometric == LINEAR_RAW);
+          photometric != null && (photometric == COLOUR_FILTER_ARRAY || photometric == LINEAR_RAW);
       if (mosaic
           || each.containsTag(DNG_VERSION)
-          || compression != null && RAW_COMPRESSIONS.contains(compression)) {
+          || (compression != null && RAW_COMPRESSIONS.contains(compression))) {
         throw FileKind.raw("a camera's raw file");
       }
     }
@@ -97,7 +96,7 @@ final class TiffHeader {
     if (!COMPRESSIONS.contains(compression)) {
       throw UnusableFile.unusualSamples("a compression of kind " + compression);
     }
-    if (Arrays.stream(bits).distinct().count() != 1 || bits[0] != 8 && bits[0] != 16) {
+    if (Arrays.stream(bits).distinct().count() != 1 || (bits[0] != 8 && bits[0] != 16)) {
       throw UnusableFile.unusualSamples("samples of " + Arrays.toString(bits) + " bits");
     }
     int bands = bands();
@@ -111,8 +110,7 @@ final class TiffHeader {
   private void requireWhole(long fileBytes) throws UnusableFile {
     boolean tiled = first.containsTag(ExifDirectoryBase.TAG_TILE_OFFSETS);
     long[] offsets =
-        numbers(
-            tiled ? ExifDirectoryBase.TAG_TILE_OFFSETS : ExifDirectoryBase.TAG_STRIP_OFFSETS);
+        numbers(tiled ? ExifDirectoryBase.TAG_TILE_OFFSETS : ExifDirectoryBase.TAG_STRIP_OFFSETS);
     long[] counts =
         numbers(
             tiled

@@ -20,8 +20,7 @@ public final class UnusableFile extends Exception {
 
   static UnusableFile damaged(String what) {
     return new UnusableFile(
-        FileProblem.DAMAGED,
-        "The file is damaged: " + what + ". Copy it from the camera again.");
+        FileProblem.DAMAGED, "The file is damaged: " + what + ". Copy it from the camera again.");
   }
 
   static UnusableFile unusualSamples(String found) {

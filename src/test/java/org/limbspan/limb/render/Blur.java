@@ -15,7 +15,10 @@ final class Blur {
     for (int i = -reach; i <= reach; i++) {
       kernel[i + reach] = (float) (Math.exp(-0.5 * i * i / (sigma * sigma)) / total);
     }
-    return transpose(rows(transpose(rows(plane, width, height, kernel), width, height), height, width, kernel), height, width);
+    return transpose(
+        rows(transpose(rows(plane, width, height, kernel), width, height), height, width, kernel),
+        height,
+        width);
   }
 
   /** Mean over a straight trail centred on each pixel. */

@@ -5,8 +5,8 @@ import java.util.Random;
 
 /**
  * Draws a {@link MoonScene}: a sphere under a phase law, sampled by area, seen through refraction,
- * seeing and optics, then exposed, encoded and quantised like a camera's image. Knows nothing of the
- * code that measures it.
+ * seeing and optics, then exposed, encoded and quantised like a camera's image. Knows nothing of
+ * the code that measures it.
  */
 public final class MoonRenderer {
 
@@ -110,8 +110,7 @@ public final class MoonRenderer {
       float[] wide = Blur.gaussian(source, width, height, 1.6 * scene.fwhmPx);
       float[] wider = Blur.gaussian(source, width, height, 14);
       for (int i = 0; i < core.length; i++) {
-        core[i] +=
-            (float) (scene.wing * (0.7 * wide[i] + 0.3 * wider[i] - core[i]));
+        core[i] += (float) (scene.wing * (0.7 * wide[i] + 0.3 * wider[i] - core[i]));
       }
     }
     return core;
@@ -157,13 +156,13 @@ public final class MoonRenderer {
   }
 
   private BufferedImage quantise(float[][] encoded) {
-    BufferedImage image =
-        new BufferedImage(scene.width, scene.height, BufferedImage.TYPE_INT_RGB);
+    BufferedImage image = new BufferedImage(scene.width, scene.height, BufferedImage.TYPE_INT_RGB);
     int[] row = new int[scene.width];
     for (int y = 0; y < scene.height; y++) {
       for (int x = 0; x < scene.width; x++) {
         int at = y * scene.width + x;
-        row[x] = byteOf(encoded[0][at]) << 16 | byteOf(encoded[1][at]) << 8 | byteOf(encoded[2][at]);
+        row[x] =
+            byteOf(encoded[0][at]) << 16 | byteOf(encoded[1][at]) << 8 | byteOf(encoded[2][at]);
       }
       image.setRGB(0, y, scene.width, 1, row, 0, scene.width);
     }
@@ -173,8 +172,7 @@ public final class MoonRenderer {
   /** The sRGB curve (IEC 61966-2-1). */
   private static float encode(double linear) {
     double value = Math.max(0, Math.min(1, linear));
-    return (float)
-        (value <= 0.0031308 ? 12.92 * value : 1.055 * Math.pow(value, 1 / 2.4) - 0.055);
+    return (float) (value <= 0.0031308 ? 12.92 * value : 1.055 * Math.pow(value, 1 / 2.4) - 0.055);
   }
 
   private static int byteOf(float value) {

@@ -40,16 +40,14 @@ class PhotoDecoderTest {
             kind ->
                 Stream.of(1, 3, 4)
                     .flatMap(
-                        bands ->
-                            Stream.of(8, 16).map(bits -> Arguments.of(kind, bands, bits))));
+                        bands -> Stream.of(8, 16).map(bits -> Arguments.of(kind, bands, bits))));
   }
 
   @ParameterizedTest
   @MethodSource("losslessFiles")
   void givesEverySampleOfALosslessFile(String kind, int bands, int bits) throws Exception {
     BufferedImage image = noise(bands, bits);
-    byte[] bytes =
-        kind.equals("png") ? PictureBytes.png(image) : PictureBytes.tiff(image, kind);
+    byte[] bytes = kind.equals("png") ? PictureBytes.png(image) : PictureBytes.tiff(image, kind);
     Path file = Files.write(folder.resolve("picture"), bytes);
     PhotoHeader header = PhotoFile.header(file);
 

@@ -80,7 +80,8 @@ class PhotoFileTest {
 
   @Test
   void takesAPngOfGammaOneForLinear() throws Exception {
-    byte[] linear = pngWith(PictureBytes.chunk("gAMA", new byte[] {0, 1, (byte) 0x86, (byte) 0xa0}));
+    byte[] linear =
+        pngWith(PictureBytes.chunk("gAMA", new byte[] {0, 1, (byte) 0x86, (byte) 0xa0}));
     byte[] usual = pngWith(PictureBytes.chunk("gAMA", new byte[] {0, 0, (byte) 0xb1, (byte) 0x8f}));
     assertThat(header(linear).curve()).isEqualTo(ToneCurve.LINEAR);
     assertThat(header(usual).curve()).isEqualTo(ToneCurve.SRGB);
@@ -182,8 +183,7 @@ class PhotoFileTest {
 
   @Test
   void refusesPalettesAndFewBits() throws IOException {
-    byte[] palette =
-        PictureBytes.png(new BufferedImage(64, 48, BufferedImage.TYPE_BYTE_INDEXED));
+    byte[] palette = PictureBytes.png(new BufferedImage(64, 48, BufferedImage.TYPE_BYTE_INDEXED));
     byte[] bits = PictureBytes.png(new BufferedImage(64, 48, BufferedImage.TYPE_BYTE_BINARY));
     assertThat(refusal(palette).problem()).isEqualTo(FileProblem.UNUSUAL_SAMPLES);
     assertThat(refusal(bits).problem()).isEqualTo(FileProblem.UNUSUAL_SAMPLES);

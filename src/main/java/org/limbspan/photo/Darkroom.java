@@ -1,0 +1,54 @@
+package org.limbspan.photo;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.concurrent.Semaphore;
+import org.limbspan.limb.DiscMeasurer;
+import org.limbspan.limb.MeasureOptions;
+import org.limbspan.limb.Measurement;
+import org.limbspan.photo.file.PhotoDecoder;
+import org.limbspan.photo.file.PhotoHeader;
+import org.limbspan.photo.file.Preview;
+import org.limbspan.photo.file.UnusableFile;
+import org.springframework.stereotype.Component;
+
+/**
+ * Where pictures are decoded: one at a time, so that twenty photographs at once take no more memory
+ * than one; see {@link org.limbspan.photo.file.PhotoLimits}.
+ */
+@Component
+class Darkroom {
+
+  /** Version of the measurement: raised whenever it may give another figure for the same file. */
+  static final int METHOD = 1;
+
+  private final Semaphore one = new Semaphore(1, true);
+
+  /** The disc of a photograph. */
+  DiscFigures measure(Path file, PhotoHeader header, MeasureOptions options)
+      throws IOException, RefusedPhoto {
+    one.acquireUninterruptibly();
+    try {
+      Measurement result = DiscMeasurer.measure(PhotoDecoder.decode(file, header), options);
+      if (result instanceof Measurement.Refused refused) {
+        throw RefusedPhoto.of(refused);
+      }
+      return DiscFigures.of((Measurement.Measured) result);
+    } catch (UnusableFile unusable) {
+      throw RefusedPhoto.of(unusable);
+    } finally {
+      one.release();
+    }
+  }
+
+  /** The upright picture scaled down, as a JPEG file of 8 bits. */
+  byte[] preview(Path file, PhotoHeader header, int longestSidePx)
+      throws IOException, UnusableFile {
+    one.acquireUninterruptibly();
+    try {
+      return Preview.jpeg(file, header, longestSidePx);
+    } finally {
+      one.release();
+    }
+  }
+}
