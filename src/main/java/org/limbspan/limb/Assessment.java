@@ -10,8 +10,8 @@ import org.hipparchus.linear.RealVector;
 final class Assessment {
 
   /**
-   * Common error of the whole edge that no residual shows, as a share of its width: ground beside the
-   * limb, a contrast curve. Found with the project's rendered photographs.
+   * Common error of the whole edge that no residual shows, as a share of its width: ground beside
+   * the limb, a contrast curve. Found with the project's rendered photographs.
    */
   private static final double EDGE_ERROR = 0.012;
 
@@ -57,8 +57,7 @@ final class Assessment {
     double relief = part(solution.relief(), index);
     double all = part(solution.total(), index);
     double rest = all * all - noise * noise - ripple * ripple - relief * relief;
-    return new Diameter(
-        value, noise, ripple, relief, modelError(), Math.sqrt(Math.max(0, rest)));
+    return new Diameter(value, noise, ripple, relief, modelError(), Math.sqrt(Math.max(0, rest)));
   }
 
   private static double part(RealMatrix covariance, int index) {
@@ -82,8 +81,7 @@ final class Assessment {
     RealVector gradient = new ArrayRealVector(trace.solution().values().getDimension());
     gradient.setEntry(LimbAdjustment.HORIZONTAL, outline.verticalRadius() / (a * a));
     gradient.setEntry(LimbAdjustment.VERTICAL, -1 / a);
-    return Math.sqrt(
-        Math.max(0, gradient.dotProduct(trace.solution().total().operate(gradient))));
+    return Math.sqrt(Math.max(0, gradient.dotProduct(trace.solution().total().operate(gradient))));
   }
 
   private double clippedLimbShare() {

@@ -48,9 +48,7 @@ final class CircleConsensus {
         double score = score(sample, circle, stretch);
         if (score > bestScore) {
           bestScore = score;
-          best =
-              new Outline(
-                  circle[0], circle[1] / stretch, circle[2], circle[2] / stretch, 0, 0);
+          best = new Outline(circle[0], circle[1] / stretch, circle[2], circle[2] / stretch, 0, 0);
         }
       }
     }

@@ -8,8 +8,8 @@ package org.limbspan.limb;
  * @param ripplePx from seeing that moves the limb to and fro
  * @param reliefPx from mountains and valleys along the limb
  * @param modelPx from the edge's assumed shape: ground beside the limb, tone curve, over-exposure
- * @param geometryPx from what the visible part of the limb leaves open, given the prior knowledge of
- *     flattening, asymmetry and roll
+ * @param geometryPx from what the visible part of the limb leaves open, given the prior knowledge
+ *     of flattening, asymmetry and roll
  */
 public record Diameter(
     double valuePx,

@@ -9,13 +9,13 @@ import org.limbspan.limb.Measurement.Refused;
  * <p>Steps: the disc is found by the normals of its edges; the limb is located in some hundred
  * sectors by fitting the expected light across it; an outline (see {@link Outline}) is adjusted to
  * the sunlit sectors by generalised least squares, with the seeing's ripple estimated from the
- * residuals and the Moon's relief taken as known. The terminator lies inside the outline and is told
- * by its softness; near full Moon the Sun's direction is fitted.
+ * residuals and the Moon's relief taken as known. The terminator lies inside the outline and is
+ * told by its softness; near full Moon the Sun's direction is fitted.
  *
  * <p>What is modelled: the half level of a limb that brightens outwards (Lommel-Seeliger law), the
  * width of the edge with the glow beside it, uneven ground, clipped pixels (left out). What is not
- * and stands in the uncertainty: a camera's own contrast curve, sharpening, lateral colour, distortion
- * of the lens.
+ * and stands in the uncertainty: a camera's own contrast curve, sharpening, lateral colour,
+ * distortion of the lens.
  */
 public final class DiscMeasurer {
 

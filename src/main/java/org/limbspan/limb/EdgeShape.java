@@ -4,8 +4,8 @@ import org.hipparchus.special.Erf;
 
 /**
  * How a sharp step looks through seeing, optics and pixels: the edge spread function, a Gaussian
- * core with a share of a Cauchy wing for the glow round a bright disc (or, negative, for sharpening).
- * It is even about the edge, so the half level stays in place whatever its width.
+ * core with a share of a Cauchy wing for the glow round a bright disc (or, negative, for
+ * sharpening). It is even about the edge, so the half level stays in place whatever its width.
  */
 final class EdgeShape {
 

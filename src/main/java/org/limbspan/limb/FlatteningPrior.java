@@ -9,8 +9,8 @@ import org.hipparchus.linear.RealVector;
 /**
  * What is known of the flattening before the photograph is measured. Refraction never lengthens the
  * disc, and flattens it by 0.03 % / sin^2(altitude) (the derivative of 58.3 arcsec cot h, Meeus,
- * Astronomical Algorithms, ch. 16), so that small values are common and large ones are not excluded:
- * a Cauchy density from zero upwards. A computed expectation replaces nine tenths of it.
+ * Astronomical Algorithms, ch. 16), so that small values are common and large ones are not
+ * excluded: a Cauchy density from zero upwards. A computed expectation replaces nine tenths of it.
  */
 final class FlatteningPrior {
 
@@ -43,8 +43,8 @@ final class FlatteningPrior {
   }
 
   /**
-   * The solution with the prior applied: the marginal of the flattening is multiplied by the density
-   * and the other parameters follow by their regression on it.
+   * The solution with the prior applied: the marginal of the flattening is multiplied by the
+   * density and the other parameters follow by their regression on it.
    *
    * @param gradient of the flattening by the parameters
    */

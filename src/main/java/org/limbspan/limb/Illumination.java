@@ -2,8 +2,8 @@ package org.limbspan.limb;
 
 /**
  * Where the Sun stands over the disc, and what brightness the ground has near the limb for it: the
- * Lommel-Seeliger law, cos(i) / (cos(i) + cos(e)), the usual description of the Moon's dark
- * soil (McEwen 1991 gives the Moon's own mixture; near the limb it differs little).
+ * Lommel-Seeliger law, cos(i) / (cos(i) + cos(e)), the usual description of the Moon's dark soil
+ * (McEwen 1991 gives the Moon's own mixture; near the limb it differs little).
  *
  * @param towardsX component of the direction to the Sun along the horizon, in the plane of the sky
  * @param towardsY the same upwards

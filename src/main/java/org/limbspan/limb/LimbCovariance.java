@@ -1,5 +1,6 @@
 package org.limbspan.limb;
 
+import org.hipparchus.exception.MathRuntimeException;
 import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.CholeskyDecomposition;
 import org.hipparchus.linear.DecompositionSolver;
@@ -13,7 +14,6 @@ import org.hipparchus.optim.nonlinear.scalar.GoalType;
 import org.hipparchus.optim.nonlinear.scalar.ObjectiveFunction;
 import org.hipparchus.optim.nonlinear.scalar.noderiv.NelderMeadSimplex;
 import org.hipparchus.optim.nonlinear.scalar.noderiv.SimplexOptimizer;
-import org.hipparchus.exception.MathRuntimeException;
 
 /**
  * Generalised least squares for the outline's corrections when neighbouring places of the limb err
@@ -89,7 +89,10 @@ final class LimbCovariance {
 
   /** With the common error taken from a guess of its size. */
   Solution roughly(double residualGuessPx) {
-    return at(new double[] {0, Math.log(Math.max(0.02, 0.6 * residualGuessPx)), Math.log(Math.toRadians(4))});
+    return at(
+        new double[] {
+          0, Math.log(Math.max(0.02, 0.6 * residualGuessPx)), Math.log(Math.toRadians(4))
+        });
   }
 
   Solution solve(double residualGuessPx) {
@@ -136,8 +139,7 @@ final class LimbCovariance {
       return 1e9;
     }
     Terms terms =
-        new Terms(
-            diagonal(Math.exp(p[0])).add(kernel(Math.exp(p[1]), Math.exp(p[2]))).add(relief));
+        new Terms(diagonal(Math.exp(p[0])).add(kernel(Math.exp(p[1]), Math.exp(p[2]))).add(relief));
     double pull =
         Math.pow(p[0] / 1.5, 2)
             + Math.pow((p[1] - Math.log(typical)) / 2.5, 2)
@@ -188,8 +190,7 @@ final class LimbCovariance {
       DecompositionSolver solver = small.getSolver();
       covariance = solver.getInverse();
       values =
-          solver.solve(
-              weighted.transpose().operate(shifts).add(priorWeight.operate(priorMean)));
+          solver.solve(weighted.transpose().operate(shifts).add(priorWeight.operate(priorMean)));
     }
 
     RealMatrix gain() {

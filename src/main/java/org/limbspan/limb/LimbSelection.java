@@ -8,9 +8,9 @@ import org.hipparchus.linear.RealVector;
 import org.hipparchus.linear.SingularValueDecomposition;
 
 /**
- * Keeps the sectors that show the sunlit limb: enough contrast, a clean edge, and a place that agrees
- * with a common outline. The terminator, a roof and branches lie inside it, so that a sector inside
- * is set aside sooner than one outside.
+ * Keeps the sectors that show the sunlit limb: enough contrast, a clean edge, and a place that
+ * agrees with a common outline. The terminator, a roof and branches lie inside it, so that a sector
+ * inside is set aside sooner than one outside.
  */
 final class LimbSelection {
 

@@ -3,8 +3,9 @@ package org.limbspan.limb;
 import java.util.BitSet;
 
 /**
- * A decoded photograph in linear light: one brightness a pixel, 0 to 1, and a mark where any channel
- * was at the end of its scale. Pixel centres have whole coordinates, (0, 0) at the top left, y down.
+ * A decoded photograph in linear light: one brightness a pixel, 0 to 1, and a mark where any
+ * channel was at the end of its scale. Pixel centres have whole coordinates, (0, 0) at the top
+ * left, y down.
  *
  * <p>Memory: 4 bytes and 1 bit a pixel, 50 MB for 12 megapixels. Nothing else of the measurement
  * grows with the image.
@@ -99,8 +100,14 @@ public final class LinearImage {
     public Builder row(int y, int[] samples, int bands) {
       if (bands < 1 || bands > 4 || samples.length < (long) width * bands) {
         throw new IllegalArgumentException(
-            "row of " + samples.length + " samples in " + bands + " bands: expected 1 to 4 bands"
-                + " of " + width + " samples");
+            "row of "
+                + samples.length
+                + " samples in "
+                + bands
+                + " bands: expected 1 to 4 bands"
+                + " of "
+                + width
+                + " samples");
       }
       int at = y * width;
       for (int x = 0; x < width; x++, at++) {

@@ -27,8 +27,8 @@ public record MeasureOptions(double leastDiameterPx, Optional<ExpectedFlattening
 
   /**
    * Flattening by refraction, 1 - vertical / horizontal, as computed for the Moon's altitude. It
-   * helps where too little of the limb is lit to measure both axes; a photograph that contradicts it
-   * by much is believed instead.
+   * helps where too little of the limb is lit to measure both axes; a photograph that contradicts
+   * it by much is believed instead.
    *
    * @param value -0.001 to 0.3
    * @param uncertainty standard uncertainty, 0.00001 to 0.1
@@ -37,8 +37,7 @@ public record MeasureOptions(double leastDiameterPx, Optional<ExpectedFlattening
 
     public ExpectedFlattening {
       if (!(value >= -0.001 && value <= 0.3)) {
-        throw new IllegalArgumentException(
-            "flattening " + value + ": expected -0.001 to 0.3");
+        throw new IllegalArgumentException("flattening " + value + ": expected -0.001 to 0.3");
       }
       if (!(uncertainty >= 1e-5 && uncertainty <= 0.1)) {
         throw new IllegalArgumentException(

@@ -75,9 +75,7 @@ public record Outline(
     double up = factor * verticalRadius * (s + asymmetry * s * s);
     double cos = Math.cos(rollRad);
     double sin = Math.sin(rollRad);
-    return new double[] {
-      centreX + along * cos + up * sin, centreY + along * sin - up * cos
-    };
+    return new double[] {centreX + along * cos + up * sin, centreY + along * sin - up * cos};
   }
 
   /** Where a pixel stands: signed depth inside the outline in pixels, and its angle. */
@@ -108,19 +106,16 @@ public record Outline(
   record Place(double depth, double angle) {}
 
   double[] toArray() {
-    return new double[] {
-      centreX, centreY, horizontalRadius, verticalRadius, asymmetry, rollRad
-    };
+    return new double[] {centreX, centreY, horizontalRadius, verticalRadius, asymmetry, rollRad};
   }
 
   static Outline ofArray(double[] p) {
-    return new Outline(
-        p[0], p[1], p[2], p[3], Math.max(-0.2, Math.min(0.2, p[4])), p[5]);
+    return new Outline(p[0], p[1], p[2], p[3], Math.max(-0.2, Math.min(0.2, p[4])), p[5]);
   }
 
   /**
-   * How far the outline moves outwards at an angle for a unit change of each parameter, in the order
-   * of {@link #toArray()}: the derivative of the point along the outward normal.
+   * How far the outline moves outwards at an angle for a unit change of each parameter, in the
+   * order of {@link #toArray()}: the derivative of the point along the outward normal.
    */
   double[] outwardMotion(double angleRad) {
     double u = Math.cos(angleRad);

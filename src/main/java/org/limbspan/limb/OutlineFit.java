@@ -36,10 +36,7 @@ final class OutlineFit {
             .target(new double[points.size() + 1])
             .start(
                 new double[] {
-                  start.centreX(),
-                  start.centreY(),
-                  start.horizontalRadius(),
-                  start.verticalRadius()
+                  start.centreX(), start.centreY(), start.horizontalRadius(), start.verticalRadius()
                 })
             .maxEvaluations(60)
             .maxIterations(30)

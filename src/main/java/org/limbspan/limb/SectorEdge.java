@@ -10,8 +10,8 @@ package org.limbspan.limb;
  * @param scatter of the pixels about the fit, light
  * @param misfit sum of the squared residuals, large ones cut, light squared
  * @param pixels number of pixels used
- * @param widthShift by how much the edge is wider than assumed, pixels of standard deviation; 0 when
- *     not asked for
+ * @param widthShift by how much the edge is wider than assumed, pixels of standard deviation; 0
+ *     when not asked for
  * @param clippedShare share of the sector's inner pixels that are clipped
  * @param clipLevel saturation over the contrast, at most 1
  */

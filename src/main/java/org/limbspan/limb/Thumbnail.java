@@ -2,7 +2,9 @@ package org.limbspan.limb;
 
 import java.util.Arrays;
 
-/** The photograph reduced by whole blocks, with single bright pixels smoothed away: for searching. */
+/**
+ * The photograph reduced by whole blocks, with single bright pixels smoothed away: for searching.
+ */
 final class Thumbnail {
 
   private static final int LONGEST = 640;

@@ -5,10 +5,12 @@ import java.util.Random;
 
 /**
  * Draws a {@link MoonScene}: a sphere under a phase law, sampled by area, seen through refraction,
- * seeing and optics, then exposed, encoded and quantised like a camera's image. Knows nothing of the
- * code that measures it.
+ * seeing and optics, then exposed, encoded and quantised like a camera's image. Knows nothing of
+ * the code that measures it.
  */
 public final class MoonRenderer {
+
+  private static final float[] CURVE = curve();
 
   private final MoonScene scene;
   private final MoonSurface surface;
@@ -108,10 +110,9 @@ public final class MoonRenderer {
     float[] core = Blur.gaussian(source, width, height, scene.fwhmPx / 2.3548);
     if (scene.wing > 0) {
       float[] wide = Blur.gaussian(source, width, height, 1.6 * scene.fwhmPx);
-      float[] wider = Blur.gaussian(source, width, height, 14);
+      float[] wider = Blur.wide(source, width, height, 8);
       for (int i = 0; i < core.length; i++) {
-        core[i] +=
-            (float) (scene.wing * (0.7 * wide[i] + 0.3 * wider[i] - core[i]));
+        core[i] += (float) (scene.wing * (0.7 * wide[i] + 0.3 * wider[i] - core[i]));
       }
     }
     return core;
@@ -157,24 +158,33 @@ public final class MoonRenderer {
   }
 
   private BufferedImage quantise(float[][] encoded) {
-    BufferedImage image =
-        new BufferedImage(scene.width, scene.height, BufferedImage.TYPE_INT_RGB);
+    BufferedImage image = new BufferedImage(scene.width, scene.height, BufferedImage.TYPE_INT_RGB);
     int[] row = new int[scene.width];
     for (int y = 0; y < scene.height; y++) {
       for (int x = 0; x < scene.width; x++) {
         int at = y * scene.width + x;
-        row[x] = byteOf(encoded[0][at]) << 16 | byteOf(encoded[1][at]) << 8 | byteOf(encoded[2][at]);
+        row[x] =
+            byteOf(encoded[0][at]) << 16 | byteOf(encoded[1][at]) << 8 | byteOf(encoded[2][at]);
       }
       image.setRGB(0, y, scene.width, 1, row, 0, scene.width);
     }
     return image;
   }
 
+  static float encode(double linear) {
+    double place = Math.max(0, Math.min(1, linear)) * (CURVE.length - 1);
+    int i = Math.min(CURVE.length - 2, (int) place);
+    return (float) (CURVE[i] + (place - i) * (CURVE[i + 1] - CURVE[i]));
+  }
+
   /** The sRGB curve (IEC 61966-2-1). */
-  private static float encode(double linear) {
-    double value = Math.max(0, Math.min(1, linear));
-    return (float)
-        (value <= 0.0031308 ? 12.92 * value : 1.055 * Math.pow(value, 1 / 2.4) - 0.055);
+  private static float[] curve() {
+    float[] curve = new float[65537];
+    for (int i = 0; i < curve.length; i++) {
+      double v = i / (curve.length - 1.0);
+      curve[i] = (float) (v <= 0.0031308 ? 12.92 * v : 1.055 * Math.pow(v, 1 / 2.4) - 0.055);
+    }
+    return curve;
   }
 
   private static int byteOf(float value) {

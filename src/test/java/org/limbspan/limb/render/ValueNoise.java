@@ -1,6 +1,8 @@
 package org.limbspan.limb.render;
 
-/** Smooth lattice noise in three dimensions, seeded: the maria, craters and clouds of the render. */
+/**
+ * Smooth lattice noise in three dimensions, seeded: the maria, craters and clouds of the render.
+ */
 final class ValueNoise {
 
   private final long seed;
