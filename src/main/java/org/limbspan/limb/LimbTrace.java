@@ -56,7 +56,7 @@ final class LimbTrace {
     double move = Double.MAX_VALUE;
     int searches = 0;
     for (int round = 0; round < MOST_ROUNDS; round++) {
-      boolean last = round == MOST_ROUNDS - 1 || round >= WIDTH_ROUNDS && move < SETTLED_PX;
+      boolean last = round == MOST_ROUNDS - 1 || (round >= WIDTH_ROUNDS && move < SETTLED_PX);
       double window = Math.max(8, WINDOW_PX + WINDOW_IN_FWHM * EdgeShape.FWHM_OVER_SIGMA * sigma);
       EdgeShape shape = new EdgeShape(sigma, USUAL_WING, 2 * window + 10 * sigma);
       Annulus annulus = new Annulus(image, outline, window);
