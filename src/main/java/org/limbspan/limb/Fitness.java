@@ -20,6 +20,7 @@ final class Fitness {
   private static final double MOST_OUTSIDE = 0.015;
   private static final double MOST_UNCERTAIN = 0.006;
   private static final double MOST_CLIPPED = 0.38;
+  private static final double BURNT_SHARE = 0.4;
   private static final double MOST_UNEVEN = 0.006;
 
   private Fitness() {}
@@ -79,6 +80,20 @@ final class Fitness {
               "an illuminated fraction of at least " + THINNEST));
     }
     return Optional.empty();
+  }
+
+  /** Edges were there and did not agree on an outline: burnt out, or mostly hidden. */
+  static Refused untraced(LimbTrace trace) {
+    double[] clipped =
+        trace.seen().stream().mapToDouble(SectorEdge::clippedShare).sorted().toArray();
+    double share = clipped.length == 0 ? 0 : clipped[clipped.length / 2];
+    return share > BURNT_SHARE
+        ? new Refused(
+            Refusal.OVEREXPOSED, share, "less than " + BURNT_SHARE + " of the limb's ground white")
+        : new Refused(
+            Refusal.LIMB_HIDDEN,
+            trace.used().size(),
+            "some sectors of sunlit limb that agree with one outline");
   }
 
   static Optional<Refused> afterTracing(

@@ -120,8 +120,8 @@ final class SheetFinder {
     double x = 0;
     double y = 0;
     for (int i : Arrays.copyOf(queue, size)) {
-      x += i % image.width();
-      y += i / image.width();
+      x += column(i);
+      y += row(i);
     }
     x /= size;
     y /= size;
@@ -129,8 +129,8 @@ final class SheetFinder {
     double yy = 0;
     double xy = 0;
     for (int k = 0; k < size; k++) {
-      double dx = queue[k] % image.width() - x;
-      double dy = queue[k] / image.width() - y;
+      double dx = column(queue[k]) - x;
+      double dy = row(queue[k]) - y;
       xx += dx * dx / size;
       yy += dy * dy / size;
       xy += dx * dy / size;
@@ -145,6 +145,14 @@ final class SheetFinder {
         Math.sqrt(12 * ((xx + yy) / 2 + half)),
         Math.sqrt(12 * Math.max(1e-3, (xx + yy) / 2 - half)),
         image.factor());
+  }
+
+  private int column(int at) {
+    return at % image.width();
+  }
+
+  private int row(int at) {
+    return at / image.width();
   }
 
   private Rectangle scaled(Rectangle r) {

@@ -21,49 +21,45 @@ class DiscMeasurerReferenceTest {
           "no Moon: street lamp", Refusal.NO_MOON,
           "crescent too thin (2 %)", Refusal.CRESCENT_TOO_THIN);
 
-  static List<Map<String, String>> measurable() {
+  static List<PhotoFiles.Truth> measurable() {
     return PhotoFiles.truth().stream()
-        .filter(r -> !REFUSALS.containsKey(r.get("refuse_reason")))
+        .filter(r -> !REFUSALS.containsKey(r.refuseReason()))
         .toList();
   }
 
-  static List<Map<String, String>> unfit() {
-    return PhotoFiles.truth().stream()
-        .filter(r -> REFUSALS.containsKey(r.get("refuse_reason")))
-        .toList();
+  static List<PhotoFiles.Truth> unfit() {
+    return PhotoFiles.truth().stream().filter(r -> REFUSALS.containsKey(r.refuseReason())).toList();
   }
 
   @ParameterizedTest
   @MethodSource("measurable")
-  void measuresTheDisc(Map<String, String> truth) {
+  void measuresTheDisc(PhotoFiles.Truth truth) {
     Measurement measurement = measure(truth);
 
     assertThat(measurement).isInstanceOf(Measured.class);
     Measured disc = (Measured) measurement;
-    agrees(disc.horizontal(), truth, "true_h_px");
-    agrees(disc.vertical(), truth, "true_v_px");
+    agrees(disc.horizontal(), truth, truth.horizontalPx());
+    agrees(disc.vertical(), truth, truth.verticalPx());
   }
 
   @ParameterizedTest
   @MethodSource("unfit")
-  void refusesForTheRightReason(Map<String, String> truth) {
+  void refusesForTheRightReason(PhotoFiles.Truth truth) {
     Measurement measurement = measure(truth);
 
     assertThat(measurement).isInstanceOf(Refused.class);
-    assertThat(((Refused) measurement).reason())
-        .isEqualTo(REFUSALS.get(truth.get("refuse_reason")));
+    assertThat(((Refused) measurement).reason()).isEqualTo(REFUSALS.get(truth.refuseReason()));
   }
 
-  private static void agrees(Diameter diameter, Map<String, String> truth, String column) {
-    double expected = Double.parseDouble(truth.get(column));
+  private static void agrees(Diameter diameter, PhotoFiles.Truth truth, double expected) {
     double allowed =
-        truth.get("kind").startsWith("overexp") ? 3 * diameter.uncertaintyPx() : 0.0008 * expected;
-    assertThat(diameter.valuePx() - expected).as(column).isBetween(-allowed, allowed);
+        truth.kind().startsWith("overexp") ? 3 * diameter.uncertaintyPx() : 0.0008 * expected;
+    assertThat(diameter.valuePx() - expected).as("error in pixels").isBetween(-allowed, allowed);
     assertThat(diameter.relativeUncertainty()).as("uncertainty").isBetween(0.0001, 0.0015);
   }
 
-  private static Measurement measure(Map<String, String> truth) {
+  private static Measurement measure(PhotoFiles.Truth truth) {
     return DiscMeasurer.measure(
-        PhotoFiles.linear(PhotoFiles.decoded(truth.get("file"))), MeasureOptions.standard());
+        PhotoFiles.linear(PhotoFiles.decoded(truth.file())), MeasureOptions.standard());
   }
 }

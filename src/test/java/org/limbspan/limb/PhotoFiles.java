@@ -7,9 +7,7 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import javax.imageio.ImageIO;
 
 /** The rendered reference photographs and their truth, and images of the JDK in linear light. */
@@ -39,24 +37,44 @@ final class PhotoFiles {
     }
   }
 
-  /** The rows of the truth table by column name. */
-  static List<Map<String, String>> truth() {
+  /**
+   * A row of the truth table.
+   *
+   * @param horizontalPx NaN where there is no disc
+   * @param verticalPx the same
+   */
+  record Truth(
+      String file, String kind, String refuseReason, double horizontalPx, double verticalPx) {
+
+    @Override
+    public String toString() {
+      return file;
+    }
+  }
+
+  static List<Truth> truth() {
     try (InputStream in = open("truth.csv")) {
       List<String> lines = new String(in.readAllBytes(), StandardCharsets.UTF_8).lines().toList();
-      String[] names = lines.get(0).split(",", -1);
-      List<Map<String, String>> rows = new ArrayList<>();
+      List<String> names = List.of(lines.get(0).split(",", -1));
+      List<Truth> rows = new ArrayList<>();
       for (String line : lines.subList(1, lines.size())) {
         String[] cells = line.split(",", -1);
-        Map<String, String> row = new LinkedHashMap<>();
-        for (int i = 0; i < names.length; i++) {
-          row.put(names[i], cells[i]);
-        }
-        rows.add(row);
+        rows.add(
+            new Truth(
+                cells[names.indexOf("file")],
+                cells[names.indexOf("kind")],
+                cells[names.indexOf("refuse_reason")],
+                number(cells[names.indexOf("true_h_px")]),
+                number(cells[names.indexOf("true_v_px")])));
       }
       return rows;
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  private static double number(String cell) {
+    return cell.isEmpty() ? Double.NaN : Double.parseDouble(cell);
   }
 
   private static InputStream open(String file) {

@@ -72,7 +72,7 @@ public final class SceneSet {
     } else if (kind < 0.55) {
       scene.planet = true;
     } else if (kind < 0.6) {
-      scene.exposure = between(random, 0.9, 1.5);
+      scene.exposure = between(random, 0.75, 1.1);
     } else if (kind < 0.64) {
       scene.sharpening = between(random, 0.2, 0.8);
     } else if (kind < 0.68) {
