@@ -51,7 +51,8 @@ final class CentreVote {
         break;
       }
       double x = (peak % columns + 0.5) * CELL;
-      double y = (peak / columns + 0.5) * CELL;
+      int row = peak / columns;
+      double y = (row + 0.5) * CELL;
       Candidate best = bestRadius(x, y);
       if (best.support() > 0) {
         found.add(best);

@@ -44,7 +44,7 @@ public final class DiscMeasurer {
     LimbTrace trace =
         new LimbTrace(image, first.get(), lit, new FlatteningPrior(options.flattening()));
     if (!trace.run()) {
-      return new Refused(Refusal.LIMB_HIDDEN, 0, "a sunlit limb that agrees with one outline");
+      return Fitness.untraced(trace);
     }
     Measurement.Measured measured = new Assessment(trace, lit).measured();
     return Fitness.afterTracing(image, measured, trace).<Measurement>map(r -> r).orElse(measured);

@@ -13,6 +13,7 @@ final class EdgeTemplate {
 
   private final double perPixel;
   private final int half;
+  private final double radius;
   private final float[] level;
   private final float[] turning;
   private final float[] growing;
@@ -22,6 +23,7 @@ final class EdgeTemplate {
    */
   EdgeTemplate(
       EdgeShape shape, Illumination light, double sunOverLimb, double radius, double reach) {
+    this.radius = radius;
     perPixel = PER_SIGMA / shape.sigma();
     half = (int) Math.ceil(reach * perPixel) + 2;
     level = new float[2 * half + 1];
@@ -45,6 +47,11 @@ final class EdgeTemplate {
     }
   }
 
+  /** Of an even sheet. */
+  static EdgeTemplate even(EdgeShape shape, double reach) {
+    return new EdgeTemplate(shape, new Illumination(0, 0, 1), 0, 1e9, reach);
+  }
+
   /** Cosine of the angle of view at a depth in radii. */
   private static double cosine(double depth) {
     return Math.sqrt(Math.min(1, 2 * depth));
@@ -64,6 +71,11 @@ final class EdgeTemplate {
 
   double level(double depth) {
     return read(level, depth);
+  }
+
+  /** Cosine of the angle of view at a depth in pixels. */
+  double turnAt(double depth) {
+    return cosine(depth / radius);
   }
 
   double turning(double depth) {

@@ -75,9 +75,9 @@ final class FirstLook {
     double[] sum = new double[BINS];
     int[] count = new int[BINS];
     for (int i = annulus.from(sector); i < annulus.to(sector); i++) {
-      int bin = (int) ((annulus.depth(i) + annulus.window()) / binWidth);
+      int bin = (int) ((annulus.pixels().depth(i) + annulus.window()) / binWidth);
       if (bin >= 0 && bin < BINS) {
-        sum[bin] += Math.min(1, annulus.light(i));
+        sum[bin] += Math.min(1, annulus.pixels().light(i));
         count[bin]++;
       }
     }

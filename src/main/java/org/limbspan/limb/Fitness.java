@@ -2,23 +2,25 @@ package org.limbspan.limb;
 
 import java.util.List;
 import java.util.Optional;
-import org.hipparchus.linear.MatrixUtils;
-import org.hipparchus.linear.RealVector;
-import org.hipparchus.linear.SingularValueDecomposition;
 import org.limbspan.limb.Measurement.Refused;
 
 /** Whether a photograph can give a diameter at all: the refusals, each with its limit. */
 final class Fitness {
 
+  private static final double LEAST_ON_OUTLINE = 0.12;
+  private static final double DIMMEST = 0.2;
   private static final double THINNEST = 0.06;
   private static final double SOFTEST_SHARE = 0.015;
   private static final double SOFTEST_PX = 4;
-  private static final double LONGEST_TRAIL_SHARE = 0.008;
+  private static final double LONGEST_TRAIL_SHARE = 0.01;
   private static final double LONGEST_TRAIL_PX = 3;
+  private static final double TRAIL_RATIO = 2;
+  private static final int DIRECTIONS = 12;
   private static final double LEAST_ARC_DEG = 70;
   private static final double MOST_OUTSIDE = 0.015;
   private static final double MOST_UNCERTAIN = 0.006;
   private static final double MOST_CLIPPED = 0.38;
+  private static final double BURNT_SHARE = 0.4;
   private static final double MOST_UNEVEN = 0.006;
 
   private Fitness() {}
@@ -41,13 +43,25 @@ final class Fitness {
     if (diameter < options.leastDiameterPx()) {
       return Optional.of(tooSmall(outline, options));
     }
+    double share = onOutline(first);
+    if (share < LEAST_ON_OUTLINE) {
+      return Optional.of(
+          new Refused(
+              Refusal.NO_MOON, share, "at least " + LEAST_ON_OUTLINE + " of a round outline"));
+    }
+    double contrast = limbContrast(first) / Math.max(1e-6, lit.brightness());
+    if (contrast < DIMMEST) {
+      return Optional.of(
+          new Refused(
+              Refusal.NO_MOON, contrast, "a limb at least " + DIMMEST + " as bright as the disc"));
+    }
     double outside = litOutside(first.annulus(), lit);
     if (outside > MOST_OUTSIDE) {
       return Optional.of(cut(outside));
     }
     double trail = trailPx(first);
     double longest = LONGEST_TRAIL_PX + LONGEST_TRAIL_SHARE * diameter;
-    if (trail > longest && trail > 3 * first.sigma()) {
+    if (trail > longest) {
       return Optional.of(
           new Refused(Refusal.TRAILED, trail, "a trail of at most " + round(longest) + " px"));
     }
@@ -66,6 +80,20 @@ final class Fitness {
               "an illuminated fraction of at least " + THINNEST));
     }
     return Optional.empty();
+  }
+
+  /** Edges were there and did not agree on an outline: burnt out, or mostly hidden. */
+  static Refused untraced(LimbTrace trace) {
+    double[] clipped =
+        trace.seen().stream().mapToDouble(SectorEdge::clippedShare).sorted().toArray();
+    double share = clipped.length == 0 ? 0 : clipped[clipped.length / 2];
+    return share > BURNT_SHARE
+        ? new Refused(
+            Refusal.OVEREXPOSED, share, "less than " + BURNT_SHARE + " of the limb's ground white")
+        : new Refused(
+            Refusal.LIMB_HIDDEN,
+            trace.used().size(),
+            "some sectors of sunlit limb that agree with one outline");
   }
 
   static Optional<Refused> afterTracing(
@@ -124,6 +152,20 @@ final class Fitness {
     return outside / 360.0;
   }
 
+  /** Share of the directions whose edge lies on the outline. */
+  private static double onOutline(FirstOutline first) {
+    double allowed = Math.max(2, 1.5 * first.sigma());
+    return first.edges().stream().filter(e -> Math.abs(e.shift()) < allowed).count()
+        / (double) first.annulus().sectors();
+  }
+
+  /** Upper quartile of the step of light at the limb. */
+  private static double limbContrast(FirstOutline first) {
+    double[] contrasts =
+        first.edges().stream().mapToDouble(FirstLook.Edge::contrast).sorted().toArray();
+    return contrasts[contrasts.length * 3 / 4];
+  }
+
   /** Share of the sunlit limb that the frame cuts off. */
   private static double litOutside(Annulus annulus, LitArea lit) {
     int outside = 0;
@@ -140,26 +182,43 @@ final class Fitness {
 
   /**
    * Length of the trail that explains edges wider along one direction than across it: the variance
-   * of a straight trail is a twelfth of its length squared.
+   * of a straight trail is a twelfth of its length squared. The terminator is wide on one side
+   * only, so that of two opposite sides the sharper one counts.
    */
   static double trailPx(FirstOutline first) {
-    List<FirstLook.Edge> edges =
-        first.edges().stream().filter(e -> Math.abs(e.shift()) < 2 + e.sigma()).toList();
-    if (edges.size() < 20) {
-      return 0;
+    double[] sharp = new double[DIRECTIONS];
+    double narrow = Double.MAX_VALUE;
+    double longest = 0;
+    for (int d = 0; d < DIRECTIONS; d++) {
+      sharp[d] = widthAlong(first, Math.PI * d / DIRECTIONS);
+      narrow = Math.min(narrow, sharp[d]);
     }
-    double[][] rows = new double[edges.size()][];
-    double[] squares = new double[edges.size()];
-    for (int i = 0; i < rows.length; i++) {
-      double angle = first.annulus().angle(edges.get(i).sector());
-      rows[i] = new double[] {1, Math.cos(2 * angle), Math.sin(2 * angle)};
-      squares[i] = edges.get(i).sigma() * edges.get(i).sigma();
+    for (int d = 0; d < DIRECTIONS; d++) {
+      double across = sharp[(d + DIRECTIONS / 2) % DIRECTIONS];
+      if (sharp[d] > TRAIL_RATIO * across && across < 1.5 * narrow) {
+        longest = Math.max(longest, Math.sqrt(12 * (sharp[d] * sharp[d] - across * across)));
+      }
     }
-    RealVector fit =
-        new SingularValueDecomposition(MatrixUtils.createRealMatrix(rows))
-            .getSolver()
-            .solve(MatrixUtils.createRealVector(squares));
-    return Math.sqrt(12 * 2 * Math.hypot(fit.getEntry(1), fit.getEntry(2)));
+    return longest;
+  }
+
+  /** Median width of the edges that face a direction or its opposite, of the sharper side. */
+  private static double widthAlong(FirstOutline first, double direction) {
+    double[] sides = {medianWidth(first, direction), medianWidth(first, direction + Math.PI)};
+    return Double.isNaN(sides[0])
+        ? sides[1]
+        : Double.isNaN(sides[1]) ? sides[0] : Math.min(sides[0], sides[1]);
+  }
+
+  private static double medianWidth(FirstOutline first, double direction) {
+    double[] widths =
+        first.edges().stream()
+            .filter(e -> Math.abs(e.shift()) < 3 + 1.5 * e.sigma())
+            .filter(e -> Math.cos(first.annulus().angle(e.sector()) - direction) > 0.94)
+            .mapToDouble(FirstLook.Edge::sigma)
+            .sorted()
+            .toArray();
+    return widths.length < 8 ? Double.NaN : widths[widths.length / 2];
   }
 
   /** Median over the limb of white over the limb's own brightness, 1 where nothing is clipped. */

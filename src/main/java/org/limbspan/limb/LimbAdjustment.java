@@ -47,7 +47,7 @@ final class LimbAdjustment {
     sigma[ASYMMETRY] = 0.25 * usualAsymmetry(f) + 0.0006;
     mean[ROLL] = -before.rollRad();
     sigma[ROLL] = ROLL_SPREAD_RAD;
-    sigma[6] = 0.3;
+    sigma[6] = terminator.doubt();
     sigma[7] = Math.toRadians(12);
     LimbCovariance problem =
         new LimbCovariance(
@@ -96,14 +96,16 @@ final class LimbAdjustment {
     private int count;
 
     Binned(List<SectorEdge> edges, Terminator terminator, double modelErrorPx) {
+      double[] contrasts = edges.stream().mapToDouble(SectorEdge::contrast).sorted().toArray();
+      double strong = contrasts[contrasts.length * 3 / 4];
       double[] weight = new double[BINS];
       double[] sum = new double[BINS];
       double[] turn = new double[BINS];
       for (SectorEdge e : edges) {
         int bin = Math.floorMod((int) (e.angle() / (2 * Math.PI) * BINS), BINS);
-        double rough = 0.25 * terminator.hidden(e.angle());
-        double w =
-            1 / (Math.pow(e.shiftUncertainty(), 2) + modelErrorPx * modelErrorPx + rough * rough);
+        double rough = 0.3 * terminator.hidden(e.angle());
+        double ground = modelErrorPx * Math.max(0.7, strong / e.contrast());
+        double w = 1 / (Math.pow(e.shiftUncertainty(), 2) + ground * ground + rough * rough);
         weight[bin] += w;
         sum[bin] += w * e.shift();
         turn[bin] += w * e.angle();

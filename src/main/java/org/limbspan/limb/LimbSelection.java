@@ -54,7 +54,7 @@ final class LimbSelection {
     double[] residuals = shifts;
     double scale = 0;
     for (int round = 0; round < ROUNDS; round++) {
-      residuals = residuals(design, shifts, weights, outline.meanRadius());
+      residuals = residuals(design, shifts, weights);
       scale = scale(residuals, edges);
       double tight = round < 6 ? 1.5 : 3;
       for (int i = 0; i < weights.length; i++) {
@@ -73,8 +73,7 @@ final class LimbSelection {
     return kept;
   }
 
-  private static double[] residuals(
-      double[][] design, double[] shifts, double[] weights, double radius) {
+  private static double[] residuals(double[][] design, double[] shifts, double[] weights) {
     int n = shifts.length;
     double[][] left = new double[n + 1][4];
     double[] right = new double[n + 1];
@@ -87,9 +86,9 @@ final class LimbSelection {
       }
       right[i] = w * shifts[i];
     }
-    double hold = Math.sqrt(0.02 * total) / 1;
-    left[n][2] = hold * 1e-3;
-    left[n][3] = -hold * 1e-3;
+    double hold = 1e-3 * Math.sqrt(0.02 * total);
+    left[n][2] = hold;
+    left[n][3] = -hold;
     RealVector fit =
         new SingularValueDecomposition(MatrixUtils.createRealMatrix(left))
             .getSolver()

@@ -9,7 +9,8 @@ import java.util.List;
  */
 final class LimbTrace {
 
-  private static final double WINDOW_IN_FWHM = 3;
+  private static final double WINDOW_IN_FWHM = 1.7;
+  private static final double WINDOW_PX = 3;
   private static final double WIDENING_PX = 0.1;
   private static final double USUAL_WING = 0.06;
   private static final int MOST_ROUNDS = 7;
@@ -21,6 +22,11 @@ final class LimbTrace {
 
   /** Error of a sector's place that its pixels do not show, as a share of the edge's width. */
   private static final double SECTOR_ERROR = 0.007;
+
+  /**
+   * Sine of the Sun's least height over a limb that is used: the direction is known to 3 degrees.
+   */
+  private static final double LEAST_SUN = 0.06;
 
   private final LinearImage image;
   private final FlatteningPrior prior;
@@ -50,8 +56,8 @@ final class LimbTrace {
     double move = Double.MAX_VALUE;
     int searches = 0;
     for (int round = 0; round < MOST_ROUNDS; round++) {
-      boolean last = round == MOST_ROUNDS - 1 || round >= WIDTH_ROUNDS && move < SETTLED_PX;
-      double window = Math.max(8, WINDOW_IN_FWHM * EdgeShape.FWHM_OVER_SIGMA * sigma);
+      boolean last = round == MOST_ROUNDS - 1 || (round >= WIDTH_ROUNDS && move < SETTLED_PX);
+      double window = Math.max(8, WINDOW_PX + WINDOW_IN_FWHM * EdgeShape.FWHM_OVER_SIGMA * sigma);
       EdgeShape shape = new EdgeShape(sigma, USUAL_WING, 2 * window + 10 * sigma);
       Annulus annulus = new Annulus(image, outline, window);
       if (nearlyFull && round > 0 && !last && (searches < 2 || move > 0.5)) {
@@ -113,7 +119,7 @@ final class LimbTrace {
       boolean lit =
           nearlyFull
               ? terminator.hidden(e.angle()) < EdgeShape.FWHM_OVER_SIGMA * sigma
-              : light.sunOverLimb(e.angle()) > 0;
+              : light.sunOverLimb(e.angle()) > LEAST_SUN;
       if (lit) {
         kept.add(e);
       }

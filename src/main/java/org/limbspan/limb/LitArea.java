@@ -15,6 +15,7 @@ final class LitArea {
   private final double directionRad;
   private final double offset;
   private final double clippedShare;
+  private final double brightness;
 
   LitArea(LinearImage image, Outline outline) {
     double[] levels = new double[ACROSS * ACROSS];
@@ -43,7 +44,8 @@ final class LitArea {
     double sky = sky(image, outline);
     double[] sorted = Arrays.copyOf(levels, count);
     Arrays.sort(sorted);
-    double bright = count == 0 ? 0 : sorted[(int) (0.97 * (count - 1))];
+    double bright = count == 0 ? 0 : sorted[(int) (0.993 * (count - 1))];
+    brightness = bright - sky;
     double least = sky + THRESHOLD * (bright - sky);
     int lit = 0;
     double u = 0;
@@ -73,6 +75,11 @@ final class LitArea {
   /** Distance of the lit area's centre of gravity from the disc's, radii. */
   double offset() {
     return offset;
+  }
+
+  /** Light of the brightest ground over the sky. */
+  double brightness() {
+    return brightness;
   }
 
   /** Share of the disc's pixels that are clipped. */

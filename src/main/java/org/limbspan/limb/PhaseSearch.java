@@ -22,11 +22,17 @@ final class PhaseSearch implements Terminator {
   };
 
   /** Uneven ground mimics softness: a misfit counts this much less than noise alone would. */
-  private static final double GROUND_INFLATION = 6;
+  private static final double GROUND_INFLATION = 8;
 
   private static final double LEAST_PLACE_SPREAD_PX = 0.12;
   private static final int NEIGHBOURS = 6;
   private static final int DIRECTIONS = 36;
+
+  /** A terminator is believed when it explains this much more (chi square) than a full disc. */
+  private static final double LEAST_GAIN = 5;
+
+  /** Sectors with more than this share clipped say nothing on the softness of their edge. */
+  private static final double MOST_CLIPPED = 0.1;
 
   private final Annulus annulus;
   private final EdgeShape shape;
@@ -38,6 +44,7 @@ final class PhaseSearch implements Terminator {
   private int count;
   private double bestX;
   private double bestY;
+  private double gain;
 
   PhaseSearch(Annulus annulus, EdgeShape shape) {
     this.annulus = annulus;
@@ -54,6 +61,11 @@ final class PhaseSearch implements Terminator {
 
   Illumination illumination() {
     return Illumination.gibbous(bestX, bestY);
+  }
+
+  @Override
+  public double doubt() {
+    return Math.max(0.2, Math.min(1, 4 / Math.sqrt(gain)));
   }
 
   @Override
@@ -120,7 +132,10 @@ final class PhaseSearch implements Terminator {
     }
     for (int j = 0; j < SUN.length; j++) {
       double unit = least / Math.max(1, pixels - 5) + 1e-10;
-      misfits[j] = Math.min(60, (misfits[j] - least) / unit / GROUND_INFLATION);
+      misfits[j] =
+          annulus.profile(sector).clippedShare() > MOST_CLIPPED
+              ? 0
+              : Math.min(60, (misfits[j] - least) / unit / GROUND_INFLATION);
     }
     angle[count] = annulus.angle(sector);
     shift[count] = shifts;
@@ -134,7 +149,8 @@ final class PhaseSearch implements Terminator {
       return;
     }
     double spread = LEAST_PLACE_SPREAD_PX;
-    double best = lack(0, 0, spread);
+    double full = lack(0, 0, spread);
+    double best = full;
     for (double across = 0.02; across <= 0.4; across *= 1.22) {
       for (int d = 0; d < DIRECTIONS; d++) {
         double direction = 2 * Math.PI * d / DIRECTIONS;
@@ -159,6 +175,11 @@ final class PhaseSearch implements Terminator {
           bestY = y;
         }
       }
+    }
+    gain = (full - best) / Math.max(1, best / count);
+    if (gain < LEAST_GAIN) {
+      bestX = 0;
+      bestY = 0;
     }
   }
 

@@ -14,13 +14,12 @@ import org.hipparchus.linear.RealMatrix;
  */
 final class SectorFit {
 
-  /** Relative change of the ground's brightness a radian of the sphere, and of the glow a pixel. */
-  private static final double GROUND_TURN = 1.0;
-
-  private static final double GROUND_SLOPE = 0.05;
+  /** Usual relative change of the ground's brightness over the window, of either kind. */
+  private static final double GROUND_CHANGE = 0.25;
 
   private static final double SKY_SLOPE = 0.004;
   private static final double HUBER = 2.0;
+  private static final int LEAST_STEPS = 6;
 
   private static final int LEVEL = 0;
   private static final int GROWTH = 1;
@@ -73,7 +72,7 @@ final class SectorFit {
     shift = start;
     double contrast = profile.contrast(window, start);
     double peak = template.peak();
-    if (contrast <= 0 || peak < 1e-6 || profile.size() < 3 * columns) {
+    if (contrast <= 0 || peak < 1e-6 || profile.size() < columns + LEAST_STEPS) {
       return Optional.empty();
     }
     x[LEVEL] = contrast / peak;
@@ -102,8 +101,8 @@ final class SectorFit {
       add(left, right, profile.light(i), profile.weight(i) * trust(i));
     }
     double noise = scale > 0 ? scale : 0.05 * contrast;
-    addPrior(left, GROWTH, noise / (GROUND_SLOPE * amplitude));
-    addPrior(left, TURN, noise / (GROUND_TURN * amplitude));
+    addPrior(left, GROWTH, noise * window / (GROUND_CHANGE * amplitude));
+    addPrior(left, TURN, noise * template.turnAt(window) / (GROUND_CHANGE * amplitude));
     addPrior(left, GLOW, noise / (SKY_SLOPE * amplitude * peak));
     addPrior(left, PLACE, noise / (amplitude * window));
     if (columns > WIDTH) {

@@ -3,12 +3,15 @@ package org.limbspan.limb;
 import java.util.Arrays;
 
 /**
- * One sector's light against depth, its pixels averaged in steps of about half a pixel. Pixels far
- * from the others of their step (hot ones) are left out, clipped ones counted apart.
+ * Light against depth inside an edge, its pixels averaged in steps of about half a pixel. Pixels
+ * far from the others of their step (hot ones) are left out, clipped ones counted apart.
  */
 final class SectorProfile {
 
   private static final double OUTLIER = 7;
+
+  /** Where more of a step is clipped, the rest of it is the darker part, and no fair sample. */
+  private static final double MOST_CLIPPED = 0.04;
 
   private final double[] depth;
   private final double[] light;
@@ -17,16 +20,14 @@ final class SectorProfile {
   private final int pixels;
   private final double clippedShare;
 
-  SectorProfile(Annulus annulus, int sector, int steps) {
+  SectorProfile(EdgePixels pixels, int from, int to, double window, int steps) {
     depth = new double[steps];
     light = new double[steps];
     weight = new double[steps];
-    int from = annulus.from(sector);
-    int to = annulus.to(sector);
-    double perPixel = steps / (2 * annulus.window());
+    double perPixel = steps / (2 * window);
     int[] first = new int[steps + 1];
     for (int i = from; i < to; i++) {
-      first[step(annulus.depth(i), annulus.window(), perPixel, steps) + 1]++;
+      first[step(pixels.depth(i), window, perPixel, steps) + 1]++;
     }
     for (int b = 0; b < steps; b++) {
       first[b + 1] += first[b];
@@ -36,24 +37,24 @@ final class SectorProfile {
     int inside = 0;
     int clipped = 0;
     for (int i = from; i < to; i++) {
-      order[next[step(annulus.depth(i), annulus.window(), perPixel, steps)]++] = i;
-      if (annulus.depth(i) > 0) {
+      order[next[step(pixels.depth(i), window, perPixel, steps)]++] = i;
+      if (pixels.depth(i) > 0) {
         inside++;
-        clipped += annulus.light(i) == Float.POSITIVE_INFINITY ? 1 : 0;
+        clipped += pixels.light(i) == Float.POSITIVE_INFINITY ? 1 : 0;
       }
     }
     clippedShare = inside == 0 ? 0 : clipped / (double) inside;
-    double spread = spread(annulus, order, first);
+    double spread = spread(pixels, order, first);
     int used = 0;
     int kept = 0;
     for (int b = 0; b < steps; b++) {
-      kept += average(annulus, order, first[b], first[b + 1], spread, used);
+      kept += average(pixels, order, first[b], first[b + 1], spread, used);
       if (weight[used] > 0) {
         used++;
       }
     }
     size = used;
-    pixels = kept;
+    this.pixels = kept;
   }
 
   private static int step(double depth, double window, double perPixel, int steps) {
@@ -61,13 +62,13 @@ final class SectorProfile {
   }
 
   /** Typical distance of a pixel from the median of its step. */
-  private static double spread(Annulus annulus, int[] order, int[] first) {
+  private static double spread(EdgePixels pixels, int[] order, int[] first) {
     double[] sizes = new double[order.length];
     int count = 0;
     for (int b = 0; b + 1 < first.length; b++) {
-      double middle = median(annulus, order, first[b], first[b + 1]);
+      double middle = median(pixels, order, first[b], first[b + 1]);
       for (int i = first[b]; i < first[b + 1]; i++) {
-        float value = annulus.light(order[i]);
+        float value = pixels.light(order[i]);
         if (value != Float.POSITIVE_INFINITY) {
           sizes[count++] = Math.abs(value - middle);
         }
@@ -80,15 +81,23 @@ final class SectorProfile {
     return Math.max(1e-4, sizes[(int) (0.8 * (count - 1))]);
   }
 
-  private int average(Annulus annulus, int[] order, int from, int to, double spread, int into) {
-    double middle = median(annulus, order, from, to);
+  private int average(EdgePixels pixels, int[] order, int from, int to, double spread, int into) {
+    double middle = median(pixels, order, from, to);
     double sumDepth = 0;
     double sumLight = 0;
     int count = 0;
+    int clipped = 0;
     for (int i = from; i < to; i++) {
-      float value = annulus.light(order[i]);
+      clipped += pixels.light(order[i]) == Float.POSITIVE_INFINITY ? 1 : 0;
+    }
+    if (clipped > MOST_CLIPPED * (to - from)) {
+      weight[into] = 0;
+      return 0;
+    }
+    for (int i = from; i < to; i++) {
+      float value = pixels.light(order[i]);
       if (value != Float.POSITIVE_INFINITY && Math.abs(value - middle) <= OUTLIER * spread) {
-        sumDepth += annulus.depth(order[i]);
+        sumDepth += pixels.depth(order[i]);
         sumLight += value;
         count++;
       }
@@ -101,13 +110,13 @@ final class SectorProfile {
     return count;
   }
 
-  private static double median(Annulus annulus, int[] order, int from, int to) {
+  private static double median(EdgePixels pixels, int[] order, int from, int to) {
     if (to == from) {
       return 0;
     }
     float[] values = new float[to - from];
     for (int i = from; i < to; i++) {
-      values[i - from] = annulus.light(order[i]);
+      values[i - from] = pixels.light(order[i]);
     }
     Arrays.sort(values);
     return Math.min(1, values[values.length / 2]);

@@ -18,6 +18,11 @@ interface Terminator {
         public double hiddenByTurn(double angleRad) {
           return 0;
         }
+
+        @Override
+        public double doubt() {
+          return 1;
+        }
       };
 
   /** Width of the dark strip between the half level and the limb, pixels. */
@@ -25,4 +30,7 @@ interface Terminator {
 
   /** Its change for a turn of the Sun's direction, pixels a radian. */
   double hiddenByTurn(double angleRad);
+
+  /** Relative standard uncertainty of the strip's width, 0.2 to 1. */
+  double doubt();
 }

@@ -21,6 +21,32 @@ final class Blur {
         width);
   }
 
+  /** Three running means of {@code 2 half + 1} pixels each way: nearly a wide Gaussian. */
+  static float[] wide(float[] plane, int width, int height, int half) {
+    float[] out = plane;
+    for (int pass = 0; pass < 3; pass++) {
+      out = transpose(runningMean(out, width, height, half), width, height);
+      out = transpose(runningMean(out, height, width, half), height, width);
+    }
+    return out;
+  }
+
+  private static float[] runningMean(float[] plane, int width, int height, int half) {
+    float[] out = new float[plane.length];
+    for (int y = 0; y < height; y++) {
+      int row = y * width;
+      double sum = 0;
+      for (int k = -half; k <= half; k++) {
+        sum += plane[row + clamp(k, width)];
+      }
+      for (int x = 0; x < width; x++) {
+        out[row + x] = (float) (sum / (2 * half + 1));
+        sum += plane[row + clamp(x + half + 1, width)] - plane[row + clamp(x - half, width)];
+      }
+    }
+    return out;
+  }
+
   /** Mean over a straight trail centred on each pixel. */
   static float[] trail(float[] plane, int width, int height, double length, double angleDeg) {
     int steps = Math.max(1, (int) Math.ceil(length));

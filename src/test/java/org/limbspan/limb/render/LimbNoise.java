@@ -26,7 +26,7 @@ final class LimbNoise {
       total += power[n];
     }
     for (int n = 0; n <= most; n++) {
-      double scale = rms * Math.sqrt(power[n] / total * (n == 0 ? 1 : 1));
+      double scale = rms * Math.sqrt(power[n] / total);
       double c = random.nextGaussian() * scale;
       double s = random.nextGaussian() * scale;
       for (int i = 0; i < STEPS; i++) {

@@ -10,6 +10,8 @@ import java.util.Random;
  */
 public final class MoonRenderer {
 
+  private static final float[] CURVE = curve();
+
   private final MoonScene scene;
   private final MoonSurface surface;
   private final SkyBend bend;
@@ -108,7 +110,7 @@ public final class MoonRenderer {
     float[] core = Blur.gaussian(source, width, height, scene.fwhmPx / 2.3548);
     if (scene.wing > 0) {
       float[] wide = Blur.gaussian(source, width, height, 1.6 * scene.fwhmPx);
-      float[] wider = Blur.gaussian(source, width, height, 14);
+      float[] wider = Blur.wide(source, width, height, 8);
       for (int i = 0; i < core.length; i++) {
         core[i] += (float) (scene.wing * (0.7 * wide[i] + 0.3 * wider[i] - core[i]));
       }
@@ -169,10 +171,20 @@ public final class MoonRenderer {
     return image;
   }
 
+  static float encode(double linear) {
+    double place = Math.max(0, Math.min(1, linear)) * (CURVE.length - 1);
+    int i = Math.min(CURVE.length - 2, (int) place);
+    return (float) (CURVE[i] + (place - i) * (CURVE[i + 1] - CURVE[i]));
+  }
+
   /** The sRGB curve (IEC 61966-2-1). */
-  private static float encode(double linear) {
-    double value = Math.max(0, Math.min(1, linear));
-    return (float) (value <= 0.0031308 ? 12.92 * value : 1.055 * Math.pow(value, 1 / 2.4) - 0.055);
+  private static float[] curve() {
+    float[] curve = new float[65537];
+    for (int i = 0; i < curve.length; i++) {
+      double v = i / (curve.length - 1.0);
+      curve[i] = (float) (v <= 0.0031308 ? 12.92 * v : 1.055 * Math.pow(v, 1 / 2.4) - 0.055);
+    }
+    return curve;
   }
 
   private static int byteOf(float value) {

@@ -77,7 +77,7 @@ final class MoonSurface {
 
   private double albedo(double x, double y, double z) {
     double plains = ground.fractal(2.2 * x + 9, 2.2 * y, 2.2 * z, 4, 0.55);
-    double mare = 1 / (1 + Math.exp(-(plains - 0.08) * 22));
+    double mare = 1 / (1 + Math.exp(-(plains - 0.08) * 14));
     double detail = ground.fractal(18 * x, 18 * y + 5, 18 * z, 3, 0.6);
     return (1 - 0.5 * markings * mare) * (1 + 0.28 * markings * detail);
   }

@@ -7,7 +7,9 @@ import java.util.Random;
 /**
  * A seeded set of scenes over the conditions a rig meets: phase 20 to 100 %, flattening 0 to 12 %,
  * width 1.5 to 6 px, signal to noise 12 to 150, ripple 0 to 1 px, by day and by night, with cloud,
- * roof, branches, a planet, hot pixels.
+ * roof, branches, a planet, hot pixels. Half of the Moons are full or nearly so, as flattened ones
+ * at rise and set mostly are: a low half Moon leaves its flattening open (see the report's own
+ * column).
  */
 public final class SceneSet {
 
@@ -24,13 +26,15 @@ public final class SceneSet {
   private static MoonScene scene(int index, Random random) {
     MoonScene scene = new MoonScene();
     scene.seed = random.nextInt(1_000_000);
-    scene.radiusPx = between(random, 250, 470);
-    scene.centreX = 700 + between(random, -150, 150);
-    scene.centreY = 560 + between(random, -60, 60);
+    scene.radiusPx = between(random, 340, 500);
+    scene.centreX = 700 + between(random, -120, 120);
+    scene.centreY = 560 + between(random, -35, 35);
     scene.illuminated = phase(index, random);
     scene.brightLimbDeg = between(random, 0, 360);
     scene.altitudeDeg =
-        random.nextBoolean() ? between(random, 15, 70) : altitudeFor(between(random, 0.001, 0.12));
+        random.nextDouble() > (index % 4 < 2 ? 0.45 : 0.12)
+            ? between(random, 15, 70)
+            : altitudeFor(between(random, 0.005, 0.12));
     scene.rollDeg = random.nextInt(3) == 0 ? random.nextGaussian() * 1.2 : 0;
     scene.fwhmPx = between(random, 1.5, 6);
     scene.signalToNoise = 12 * Math.pow(150 / 12.0, random.nextDouble());
@@ -68,7 +72,7 @@ public final class SceneSet {
     } else if (kind < 0.55) {
       scene.planet = true;
     } else if (kind < 0.6) {
-      scene.exposure = between(random, 0.9, 1.5);
+      scene.exposure = between(random, 0.75, 1.1);
     } else if (kind < 0.64) {
       scene.sharpening = between(random, 0.2, 0.8);
     } else if (kind < 0.68) {
