@@ -16,7 +16,7 @@ create table reading (
   uncertainty          double precision   not null check (uncertainty > 0 and uncertainty < diameter),
   unit                 text               not null check (unit in ('px', 'mm', 'arcmin')),
   frames               double precision[],
-  sighted_altitude_deg double precision   check (sighted_altitude_deg between -93 and 93),
+  sighted_altitude_deg double precision   check (sighted_altitude_deg between -90 and 92),
   sighted_azimuth_deg  double precision   check (sighted_azimuth_deg between 0 and 360),
   exposure_s           double precision   check (exposure_s > 0),
   iso                  int                check (iso > 0),

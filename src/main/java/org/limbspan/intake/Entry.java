@@ -12,6 +12,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.function.Function;
+import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 import org.limbspan.platform.InvalidInput;
 import org.limbspan.platform.Violation;
@@ -191,6 +192,16 @@ public final class Entry {
       return Optional.empty();
     }
     return stripped.isEmpty() ? Optional.empty() : Optional.of(stripped);
+  }
+
+  /** A word that must be of a certain kind, told by {@code expected}. */
+  public Optional<String> word(String name, Predicate<String> kind, String expected) {
+    Object value = values.get(name);
+    if (value instanceof String text && kind.test(text.strip())) {
+      return Optional.of(text.strip());
+    }
+    refuse(name, expected);
+    return Optional.empty();
   }
 
   /** One of a few words; {@code choices} are in the order in which they are told. */

@@ -6,7 +6,7 @@ import org.jspecify.annotations.Nullable;
  * What an observer may add to a diameter. Altitude and azimuth are as sighted, never used in place
  * of the computed ones.
  *
- * @param altitudeDeg -93 to 93: a sighting of the zenith may err beyond it
+ * @param altitudeDeg -90 to 92: a sighting of the zenith may err beyond it
  * @param azimuthDeg from north through east, 0 to 360
  * @param exposureS exposure time in seconds, greater than 0
  * @param iso film speed (ISO 12232), greater than 0

@@ -25,11 +25,12 @@ final class ReadingEntry {
           Set.of("axis"),
           Set.of("diameterPx", "diameterMm", "diameterArcmin", "framesPx", "framesMm"));
 
-  /** A protractor held to the zenith errs to both sides, so 90 is not the end. */
-  private static final Range SIGHTED_ALTITUDE_DEG = Range.between(-93, 93);
+  /** A protractor held to the zenith errs to both sides of it. */
+  private static final Range SIGHTED_ALTITUDE_DEG = Range.between(-90, 92);
 
   private static final Set<String> FIELDS = fields();
   static final Map<String, Axis> AXES = axes();
+
   private static final int LONGEST_NOTE = 4000;
   private static final int LONGEST_SKY = 500;
 

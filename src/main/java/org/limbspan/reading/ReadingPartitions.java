@@ -30,9 +30,13 @@ class ReadingPartitions {
       select pg_advisory_xact_lock(:key)
       """;
 
+  /** Asks the catalogue's rows: a name looked up before may be remembered as missing. */
   private static final String EXISTS =
       """
-      select to_regclass(:name) is not null
+      select exists (
+        select from pg_class
+        where relname = :name and relispartition
+          and relnamespace = (select relnamespace from pg_class where oid = 'reading'::regclass))
       """;
 
   private static final String CREATE =

@@ -40,20 +40,15 @@ final class RigEntry {
   }
 
   private static Optional<String> slug(Entry entry) {
-    Optional<String> slug = entry.text("slug", 200);
-    if (slug.isPresent() && !SLUG.matcher(slug.get()).matches()) {
-      entry.refuse("slug", "1 to 40 of a-z, 0-9 and '-'");
-      return Optional.empty();
-    }
-    return slug;
+    return entry.word("slug", SLUG.asMatchPredicate(), "1 to 40 of a-z, 0-9 and '-'");
   }
 
   private static Optional<ZoneId> timeZone(Entry entry) {
-    Optional<String> timeZone = entry.text("timeZone", 200);
-    if (timeZone.isPresent() && !ZoneId.getAvailableZoneIds().contains(timeZone.get())) {
-      entry.refuse("timeZone", "the IANA name of a time zone, such as Europe/Madrid");
-      return Optional.empty();
-    }
-    return timeZone.map(ZoneId::of);
+    return entry
+        .word(
+            "timeZone",
+            ZoneId.getAvailableZoneIds()::contains,
+            "the IANA name of a time zone, such as Europe/Madrid")
+        .map(ZoneId::of);
   }
 }

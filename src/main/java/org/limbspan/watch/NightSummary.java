@@ -4,7 +4,11 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.Comparator;
 import java.util.List;
+import java.util.NavigableSet;
+import java.util.Objects;
 import java.util.Optional;
+import java.util.TreeSet;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.limbspan.cycle.AltitudeSource;
 import org.limbspan.cycle.Estimate;
@@ -15,7 +19,6 @@ import org.limbspan.cycle.NightRatioEstimator;
 import org.limbspan.cycle.NightRatios;
 import org.limbspan.cycle.Observation;
 import org.limbspan.cycle.SelfReliantCycle;
-import org.limbspan.sky.Pass;
 import org.limbspan.sky.Site;
 import org.limbspan.sky.Sky;
 
@@ -34,13 +37,15 @@ final class NightSummary {
 
   NightsResult nights(List<Observation> observations, Optional<SelfReliantCycle> selfReliant) {
     NightRatios ratios = NightRatioEstimator.estimate(observations, site);
-    List<NightsResult.Night> nights = ratios.pairs().stream().map(this::night).toList();
+    NavigableSet<Instant> culminations = culminations(ratios.pairs());
+    List<NightsResult.Night> nights =
+        ratios.pairs().stream().map(pair -> night(pair, culminations)).toList();
     return new NightsResult(nights, summary(ratios, distance(observations, selfReliant)));
   }
 
-  private NightsResult.Night night(NightPair pair) {
+  private static NightsResult.Night night(NightPair pair, NavigableSet<Instant> culminations) {
     return new NightsResult.Night(
-        culmination(pair.transitAt()),
+        nearest(culminations, pair.transitAt()),
         pair.lowAt(),
         pair.highAt(),
         pair.lowAltitudeDeg(),
@@ -53,11 +58,20 @@ final class NightSummary {
         pair.verdict().label());
   }
 
-  private Instant culmination(Instant transitAt) {
-    return sky
-        .passes(transitAt.minus(AROUND_TRANSIT), transitAt.plus(AROUND_TRANSIT), site)
-        .stream()
-        .map(Pass::culminationAt)
+  /** All culminations of the time of the pairs, found in one go. */
+  private NavigableSet<Instant> culminations(List<NightPair> pairs) {
+    NavigableSet<Instant> culminations = new TreeSet<>();
+    if (!pairs.isEmpty()) {
+      Instant from = pairs.get(0).transitAt().minus(AROUND_TRANSIT);
+      Instant to = pairs.get(pairs.size() - 1).transitAt().plus(AROUND_TRANSIT);
+      sky.passes(from, to, site).forEach(pass -> culminations.add(pass.culminationAt()));
+    }
+    return culminations;
+  }
+
+  private static Instant nearest(NavigableSet<Instant> culminations, Instant transitAt) {
+    return Stream.of(culminations.floor(transitAt), culminations.ceiling(transitAt))
+        .filter(Objects::nonNull)
         .min(Comparator.comparing(at -> Duration.between(at, transitAt).abs()))
         .orElse(transitAt);
   }

@@ -26,4 +26,26 @@ public final class RawHttp {
       return new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
     }
   }
+
+  /**
+   * Sends a body shorter than announced, closes the sending side and returns the whole answer.
+   *
+   * @param announced the length that the request tells
+   */
+  public String sendCutShort(String requestLine, String body, int announced, String... headerLines)
+      throws IOException {
+    String request =
+        requestLine
+            + " HTTP/1.1\r\n"
+            + String.join("\r\n", headerLines)
+            + "\r\nContent-Length: "
+            + announced
+            + "\r\nConnection: close\r\n\r\n"
+            + body;
+    try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), port)) {
+      socket.getOutputStream().write(request.getBytes(StandardCharsets.UTF_8));
+      socket.shutdownOutput();
+      return new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+    }
+  }
 }
