@@ -43,6 +43,23 @@ public final class PictureBytes {
     return chunk.putInt((int) sum.getValue()).array();
   }
 
+  /** A JPEG file in several passes over the picture. */
+  public static byte[] progressiveJpeg(BufferedImage image) {
+    ImageWriter writer = ImageIO.getImageWritersByFormatName("jpeg").next();
+    ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+    try (var out = ImageIO.createImageOutputStream(bytes)) {
+      writer.setOutput(out);
+      ImageWriteParam param = writer.getDefaultWriteParam();
+      param.setProgressiveMode(ImageWriteParam.MODE_DEFAULT);
+      writer.write(null, new IIOImage(image, null, null), param);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    } finally {
+      writer.dispose();
+    }
+    return bytes.toByteArray();
+  }
+
   public static byte[] png(BufferedImage image) {
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     try {

@@ -99,14 +99,23 @@ class PhotoFileTest {
 
     UnusableFile refused = refusal(bytes.toByteArray());
     assertThat(refused.problem()).isEqualTo(FileProblem.TOO_MANY_PIXELS);
-    assertThat(refused.words()).contains("20000 x 20000").contains("64 megapixels");
+    assertThat(refused.words())
+        .contains("20000 x 20000")
+        .contains(PhotoLimits.MOST_PIXELS / 1_000_000 + " megapixels");
+  }
+
+  @Test
+  void allowsWhatHalfOfTheHeapCanHold() {
+    assertThat(PhotoLimits.mostPixels(512L << 20)).isBetween(56_000_000L, 59_000_000L);
+    assertThat(PhotoLimits.mostPixels(256L << 20)).isBetween(28_000_000L, 30_000_000L);
+    assertThat(PhotoLimits.mostPixels(64L << 30)).isEqualTo(100_000_000L);
   }
 
   @Test
   void refusesAJpegBombByItsFrameHeader() throws IOException {
     byte[] bytes = JPEG.clone();
     int frame = indexOf(bytes, (byte) 0xff, (byte) 0xc0);
-    ByteBuffer.wrap(bytes).putShort(frame + 5, (short) 32_000).putShort(frame + 7, (short) 32_000);
+    ByteBuffer.wrap(bytes).putShort(frame + 5, (short) 31_000).putShort(frame + 7, (short) 31_000);
     assertThat(refusal(bytes).problem()).isEqualTo(FileProblem.TOO_MANY_PIXELS);
   }
 
