@@ -4,12 +4,15 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.concurrent.Semaphore;
 import org.limbspan.limb.DiscMeasurer;
+import org.limbspan.limb.LinearImage;
 import org.limbspan.limb.MeasureOptions;
 import org.limbspan.limb.Measurement;
 import org.limbspan.photo.file.PhotoDecoder;
 import org.limbspan.photo.file.PhotoHeader;
 import org.limbspan.photo.file.Preview;
 import org.limbspan.photo.file.UnusableFile;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import org.springframework.stereotype.Component;
 
 /**
@@ -22,6 +25,8 @@ class Darkroom {
   /** Version of the measurement: raised whenever it may give another figure for the same file. */
   static final int METHOD = 1;
 
+  private static final Logger LOG = LoggerFactory.getLogger(Darkroom.class);
+
   private final Semaphore one = new Semaphore(1, true);
 
   /** The disc of a photograph. */
@@ -29,7 +34,7 @@ class Darkroom {
       throws IOException, RefusedPhoto {
     one.acquireUninterruptibly();
     try {
-      Measurement result = DiscMeasurer.measure(PhotoDecoder.decode(file, header), options);
+      Measurement result = measured(PhotoDecoder.decode(file, header), options);
       if (result instanceof Measurement.Refused refused) {
         throw RefusedPhoto.of(refused);
       }
@@ -38,6 +43,20 @@ class Darkroom {
       throw RefusedPhoto.of(unusable);
     } finally {
       one.release();
+    }
+  }
+
+  /** A picture on which the measurement fails must not cost the others that came with it. */
+  private static Measurement measured(LinearImage image, MeasureOptions options)
+      throws RefusedPhoto {
+    try {
+      return DiscMeasurer.measure(image, options);
+    } catch (RuntimeException failed) {
+      LOG.error("the measurement failed on a picture", failed);
+      throw new RefusedPhoto(
+          "measurement-failed",
+          "The measurement failed on this picture, which is an error of this service; its log says"
+              + " more. Other photographs are not concerned.");
     }
   }
 

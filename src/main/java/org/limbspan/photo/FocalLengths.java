@@ -5,8 +5,8 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
-import org.limbspan.rig.InstrumentHistory;
 import org.limbspan.rig.Setup;
 
 /**
@@ -24,11 +24,11 @@ final class FocalLengths {
   /** A photograph that tells its focal length. */
   record Told(Instant takenAt, double focalLengthMm) {}
 
-  private final InstrumentHistory history;
+  private final Function<Instant, Setup> setups;
   private final List<Told> held;
 
-  FocalLengths(InstrumentHistory history, List<Told> held) {
-    this.history = history;
+  FocalLengths(Function<Instant, Setup> setups, List<Told> held) {
+    this.setups = setups;
     this.held = new ArrayList<>(held);
   }
 
@@ -37,10 +37,10 @@ final class FocalLengths {
     if (focalLengthMm == null) {
       return;
     }
-    Setup setup = history.setupAt(takenAt);
+    Setup setup = setups.apply(takenAt);
     List<Told> others =
         held.stream()
-            .filter(each -> history.setupAt(each.takenAt()).number() == setup.number())
+            .filter(each -> setups.apply(each.takenAt()).number() == setup.number())
             .sorted(Comparator.comparing(Told::takenAt))
             .toList();
     for (Told other : others) {

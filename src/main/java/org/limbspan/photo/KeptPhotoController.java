@@ -43,10 +43,12 @@ class KeptPhotoController {
 
   private final Rigs rigs;
   private final Photos photos;
+  private final PhotoUpkeep upkeep;
 
-  KeptPhotoController(Rigs rigs, Photos photos) {
+  KeptPhotoController(Rigs rigs, Photos photos, PhotoUpkeep upkeep) {
     this.rigs = rigs;
     this.photos = photos;
+    this.upkeep = upkeep;
   }
 
   @GetMapping
@@ -100,6 +102,13 @@ class KeptPhotoController {
             HttpHeaders.CONTENT_DISPOSITION,
             ContentDisposition.attachment().filename(photo.fileName()).build().toString())
         .body(new FileSystemResource(photos.original(photo)));
+  }
+
+  /** Photographs that an older method measured are measured in the background. */
+  @PostMapping("/measure-again")
+  @ResponseStatus(HttpStatus.ACCEPTED)
+  Map<String, Object> measureAgain(@PathVariable String slug) {
+    return Map.of("toMeasure", upkeep.measureAgain(rigs.find(slug)));
   }
 
   @PostMapping(path = "/{id}/withdraw", consumes = MediaType.APPLICATION_JSON_VALUE)

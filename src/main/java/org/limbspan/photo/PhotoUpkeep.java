@@ -6,6 +6,7 @@ import java.time.Clock;
 import java.time.temporal.ChronoUnit;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import org.limbspan.rig.Rig;
 import org.limbspan.rig.Rigs;
 import org.limbspan.rig.SetupOpened;
 import org.limbspan.rig.SetupWithdrawn;
@@ -28,15 +29,23 @@ class PhotoUpkeep {
   private final PhotoStore store;
   private final BracketBook book;
   private final OriginalFiles originals;
+  private final PhotoRemeasuring remeasuring;
   private final Rigs rigs;
   private final Clock clock;
   private final ExecutorService worker =
       Executors.newSingleThreadExecutor(task -> new Thread(task, "photo-upkeep"));
 
-  PhotoUpkeep(PhotoStore store, BracketBook book, OriginalFiles originals, Rigs rigs, Clock clock) {
+  PhotoUpkeep(
+      PhotoStore store,
+      BracketBook book,
+      OriginalFiles originals,
+      PhotoRemeasuring remeasuring,
+      Rigs rigs,
+      Clock clock) {
     this.store = store;
     this.book = book;
     this.originals = originals;
+    this.remeasuring = remeasuring;
     this.rigs = rigs;
     this.clock = clock;
   }
@@ -58,6 +67,13 @@ class PhotoUpkeep {
   @TransactionalEventListener
   void on(SetupWithdrawn event) {
     submit(() -> bringInLine(event.rigId()));
+  }
+
+  /** Measures a rig's photographs anew that an older method measured; answers how many. */
+  int measureAgain(Rig rig) {
+    int behind = remeasuring.behind(rig, Darkroom.METHOD);
+    submit(() -> remeasuring.measure(rig, Darkroom.METHOD));
+    return behind;
   }
 
   @PreDestroy

@@ -30,8 +30,13 @@ public final class RenderedMoon {
     return new MoonRenderer(scene).render();
   }
 
+  /** A file that tells nothing of its camera. */
+  public static byte[] plainJpeg(MoonScene scene) {
+    return JpegFile.bytes(picture(scene), QUALITY);
+  }
+
   /** The camera's file. */
   public static byte[] jpeg(MoonScene scene, ExifBlock exif) {
-    return PictureBytes.jpeg(JpegFile.bytes(picture(scene), QUALITY), exif);
+    return PictureBytes.jpeg(plainJpeg(scene), exif);
   }
 }
