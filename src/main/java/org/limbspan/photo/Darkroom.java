@@ -3,10 +3,14 @@ package org.limbspan.photo;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.concurrent.Semaphore;
+import java.util.function.Supplier;
 import org.limbspan.limb.DiscMeasurer;
 import org.limbspan.limb.LinearImage;
 import org.limbspan.limb.MeasureOptions;
 import org.limbspan.limb.Measurement;
+import org.limbspan.limb.SheetMeasurement;
+import org.limbspan.limb.SheetMeasurer;
+import org.limbspan.limb.SheetOptions;
 import org.limbspan.photo.file.PhotoDecoder;
 import org.limbspan.photo.file.PhotoHeader;
 import org.limbspan.photo.file.Preview;
@@ -34,7 +38,8 @@ class Darkroom {
       throws IOException, RefusedPhoto {
     one.acquireUninterruptibly();
     try {
-      Measurement result = measured(PhotoDecoder.decode(file, header), options);
+      LinearImage image = PhotoDecoder.decode(file, header);
+      Measurement result = guarded(() -> DiscMeasurer.measure(image, options));
       if (result instanceof Measurement.Refused refused) {
         throw RefusedPhoto.of(refused);
       }
@@ -46,11 +51,28 @@ class Darkroom {
     }
   }
 
-  /** A picture on which the measurement fails must not cost the others that came with it. */
-  private static Measurement measured(LinearImage image, MeasureOptions options)
-      throws RefusedPhoto {
+  /** The sides of a calibration target. */
+  SheetMeasurement.Measured measureSheet(Path file, PhotoHeader header, SheetOptions options)
+      throws IOException, RefusedPhoto {
+    one.acquireUninterruptibly();
     try {
-      return DiscMeasurer.measure(image, options);
+      LinearImage image = PhotoDecoder.decode(file, header);
+      SheetMeasurement result = guarded(() -> SheetMeasurer.measure(image, options));
+      if (result instanceof SheetMeasurement.Refused refused) {
+        throw RefusedPhoto.of(refused);
+      }
+      return (SheetMeasurement.Measured) result;
+    } catch (UnusableFile unusable) {
+      throw RefusedPhoto.of(unusable);
+    } finally {
+      one.release();
+    }
+  }
+
+  /** A picture on which the measurement fails must not cost the others that came with it. */
+  private static <T> T guarded(Supplier<T> measurement) throws RefusedPhoto {
+    try {
+      return measurement.get();
     } catch (RuntimeException failed) {
       LOG.error("the measurement failed on a picture", failed);
       throw new RefusedPhoto(

@@ -1,10 +1,5 @@
 package org.limbspan.photo;
 
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -23,7 +18,6 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
-import org.springframework.web.multipart.MultipartFile;
 import org.springframework.web.multipart.MultipartHttpServletRequest;
 
 /** Takes photographs. */
@@ -31,16 +25,12 @@ import org.springframework.web.multipart.MultipartHttpServletRequest;
 @RequestMapping("/api/rigs/{slug}/photos")
 class PhotoController {
 
-  private static final String FIELD = "photo";
-
   private final Rigs rigs;
   private final Photos photos;
-  private final OriginalFiles originals;
 
-  PhotoController(Rigs rigs, Photos photos, OriginalFiles originals) {
+  PhotoController(Rigs rigs, Photos photos) {
     this.rigs = rigs;
     this.photos = photos;
-    this.originals = originals;
   }
 
   @PostMapping(consumes = MediaType.MULTIPART_FORM_DATA_VALUE)
@@ -58,40 +48,8 @@ class PhotoController {
             axis(axis),
             dryRun ? PhotoOptions.Purpose.TRY : PhotoOptions.Purpose.KEEP,
             supersede ? OnConflict.SUPERSEDE : OnConflict.REFUSE);
-    List<MultipartFile> files = request.getFiles(FIELD);
-    if (files.isEmpty()) {
-      throw InvalidInput.inBody(FIELD, null, "one file or more in parts of that name");
-    }
-    List<IncomingPhoto> incoming = new ArrayList<>();
-    try {
-      for (MultipartFile file : files) {
-        incoming.add(received(file));
-      }
-      return PhotoView.of(photos.take(rig, incoming, options, answer -> {}));
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    } finally {
-      incoming.forEach(photo -> delete(photo.file()));
-    }
-  }
-
-  private IncomingPhoto received(MultipartFile file) throws IOException {
-    Path path = originals.temporary();
-    try {
-      file.transferTo(path);
-    } catch (IOException e) {
-      delete(path);
-      throw e;
-    }
-    String name = file.getOriginalFilename();
-    return new IncomingPhoto(path, name == null ? "" : name);
-  }
-
-  private static void delete(Path path) {
-    try {
-      Files.deleteIfExists(path);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
+    try (ReceivedPhotos received = photos.receive(request)) {
+      return PhotoView.of(photos.take(rig, received.photos(), options, PhotoProgress.SILENT));
     }
   }
 

@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.function.Consumer;
 import org.limbspan.photo.PhotoExaminer.Examined;
 import org.limbspan.platform.Unavailable;
 import org.limbspan.rig.Rig;
@@ -46,13 +45,9 @@ class PhotoIntake {
     this.queue = queue;
   }
 
-  /**
-   * What becomes of files, in their order.
-   *
-   * @param progress is told of each as soon as it is measured or refused
-   */
+  /** What becomes of files, in their order. */
   List<PhotoAnswer> take(
-      Rig rig, List<IncomingPhoto> photos, PhotoOptions options, Consumer<PhotoAnswer> progress) {
+      Rig rig, List<IncomingPhoto> photos, PhotoOptions options, PhotoProgress progress) {
     if (options.purpose() == PhotoOptions.Purpose.TRY) {
       return measure(rig, photos, options, progress).answers();
     }
@@ -66,7 +61,7 @@ class PhotoIntake {
   }
 
   private Batch measure(
-      Rig rig, List<IncomingPhoto> photos, PhotoOptions options, Consumer<PhotoAnswer> progress) {
+      Rig rig, List<IncomingPhoto> photos, PhotoOptions options, PhotoProgress progress) {
     Batch batch = new Batch(photos, progress);
     List<Place> places = new ArrayList<>();
     for (int i = 0; i < photos.size(); i++) {
@@ -191,19 +186,19 @@ class PhotoIntake {
   /** The files of one request and what became of them so far. */
   private static final class Batch {
 
-    private final Consumer<PhotoAnswer> progress;
+    private final PhotoProgress progress;
     private final PhotoAnswer[] answers;
     private final Map<String, List<Integer>> bySha256 = new LinkedHashMap<>();
     private final Map<String, Examined> examined = new LinkedHashMap<>();
 
-    Batch(List<IncomingPhoto> photos, Consumer<PhotoAnswer> progress) {
+    Batch(List<IncomingPhoto> photos, PhotoProgress progress) {
       this.progress = progress;
       answers = new PhotoAnswer[photos.size()];
     }
 
     void answer(int index, PhotoAnswer answer) {
       answers[index] = answer;
-      progress.accept(answer);
+      progress.told(index, answer);
     }
 
     void answer(int index, Examined its, PhotoAnswer answer) {

@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Consumer;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.limbspan.photo.file.PhotoFile;
@@ -15,6 +14,7 @@ import org.limbspan.rig.Rig;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.stereotype.Service;
+import org.springframework.web.multipart.MultipartHttpServletRequest;
 
 /**
  * The photographs of rigs. Photographs of one setup within ten minutes make one reading of the
@@ -50,15 +50,19 @@ public class Photos {
     this.darkroom = darkroom;
   }
 
+  /** Receives the files of a request; whoever calls it closes them. */
+  public ReceivedPhotos receive(MultipartHttpServletRequest request) {
+    return ReceivedPhotos.of(request, originals);
+  }
+
   /**
    * Measures files and, unless they are only tried, keeps them and enters their readings; never
    * called within a transaction.
    *
-   * @param progress is told of each as soon as it is measured or refused
    * @return what became of each, in their order
    */
   public List<PhotoAnswer> take(
-      Rig rig, List<IncomingPhoto> files, PhotoOptions options, Consumer<PhotoAnswer> progress) {
+      Rig rig, List<IncomingPhoto> files, PhotoOptions options, PhotoProgress progress) {
     return intake.take(rig, files, options, progress);
   }
 

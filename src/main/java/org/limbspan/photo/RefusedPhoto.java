@@ -3,6 +3,7 @@ package org.limbspan.photo;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import org.limbspan.limb.Measurement.Refused;
+import org.limbspan.limb.SheetMeasurement;
 import org.limbspan.photo.file.UnusableFile;
 
 /** A photograph that gives no reading; the message says why in words. */
@@ -30,6 +31,11 @@ final class RefusedPhoto extends Exception {
   static RefusedPhoto of(Refused refused) {
     String code = refused.reason().name().toLowerCase(Locale.ROOT).replace('_', '-');
     return new RefusedPhoto(code, LimbWords.of(refused));
+  }
+
+  static RefusedPhoto of(SheetMeasurement.Refused refused) {
+    String code = refused.reason().name().toLowerCase(Locale.ROOT).replace('_', '-');
+    return new RefusedPhoto(code, SheetWords.of(refused));
   }
 
   /** One word for programs, such as {@code no-moon}. */

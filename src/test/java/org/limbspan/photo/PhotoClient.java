@@ -40,11 +40,20 @@ final class PhotoClient {
   }
 
   Answer post(String query, Map<String, byte[]> files) {
+    return postTo("/photos" + query, files);
+  }
+
+  /** Photographs of a calibration target. */
+  Answer postSheets(String query, Map<String, byte[]> files) {
+    return postTo("/calibrations/photos" + query, files);
+  }
+
+  private Answer postTo(String path, Map<String, byte[]> files) {
     MultiValueMap<String, Object> parts = new LinkedMultiValueMap<>();
     new LinkedHashMap<>(files).forEach((name, file) -> parts.add("photo", resource(name, file)));
     var result =
         http.post()
-            .uri("/api/rigs/" + slug + "/photos" + query)
+            .uri("/api/rigs/" + slug + path)
             .contentType(MediaType.MULTIPART_FORM_DATA)
             .body(parts)
             .exchange()

@@ -18,6 +18,7 @@ import java.util.stream.Stream;
 import org.limbspan.photo.IncomingPhoto;
 import org.limbspan.photo.PhotoAnswer;
 import org.limbspan.photo.PhotoOptions;
+import org.limbspan.photo.PhotoProgress;
 import org.limbspan.photo.Photos;
 import org.limbspan.rig.Rig;
 import org.limbspan.rig.Rigs;
@@ -93,7 +94,8 @@ final class Inbox {
   private void takeAll(Rig rig, Path its, List<Path> whole) throws IOException {
     List<IncomingPhoto> incoming =
         whole.stream().map(file -> new IncomingPhoto(file, name(file))).toList();
-    List<PhotoAnswer> answers = photos.take(rig, incoming, PhotoOptions.USUAL, answer -> {});
+    List<PhotoAnswer> answers =
+        photos.take(rig, incoming, PhotoOptions.USUAL, PhotoProgress.SILENT);
     int refused = 0;
     for (int i = 0; i < answers.size(); i++) {
       put(its, whole.get(i), answers.get(i));
