@@ -10,6 +10,7 @@ function listen(form) {
   const told = form.parentElement.querySelector("[data-told]");
   const status = told.querySelector("[data-status]");
   const readings = told.querySelector("[data-readings]");
+  const after = told.querySelector("[data-after]");
   const list = told.querySelector("[data-files]");
   const input = form.querySelector("input[type=file]");
   const button = form.querySelector("button.act");
@@ -52,6 +53,7 @@ function listen(form) {
     button.disabled = true;
     list.replaceChildren();
     readings.replaceChildren();
+    after.hidden = true;
     const byName = files.sort((a, b) => a.name.localeCompare(b.name, "en", { numeric: true }));
     const lines = byName.map((file) => list.appendChild(waiting(file)));
     const summaries = [];
@@ -64,6 +66,7 @@ function listen(form) {
         summaries.push(batch.summary);
       }
       say(`${summaries.join(" ")} ${outcome()}`);
+      after.hidden = readings.childElementCount === 0;
       form.reset();
     } catch (trouble) {
       say(`${trouble.message} Sending them again does no harm: what is held already is not entered twice.`);
@@ -108,7 +111,7 @@ function listen(form) {
     };
     return new Promise((resolve, reject) => {
       request.upload.addEventListener("progress", ({ loaded, total }) =>
-        say(`Sending: ${Math.floor((100 * loaded) / total)} percent.`, loaded / total),
+        say("Sending.", loaded / total),
       );
       request.upload.addEventListener("load", () => say("Sent; measuring.", 0));
       request.addEventListener("progress", readOn);
@@ -133,7 +136,7 @@ function listen(form) {
 
   /** Writes the status, with a bar as long as there is something to wait for. */
   function say(words, share) {
-    status.textContent = words;
+    if (status.textContent !== words) status.textContent = words;
     let bar = told.querySelector("progress");
     if (share === undefined) {
       bar?.remove();

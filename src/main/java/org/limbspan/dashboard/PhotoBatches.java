@@ -57,6 +57,8 @@ class PhotoBatches {
     return new ReadingLine(
         PhotoWords.address(rig.slug(), reading.id()),
         time.minute(reading.takenAt()),
-        Typeset.count(reading.frames().size(), "frame") + ", " + Typeset.pair(diameter) + " px");
+        Typeset.count(reading.frames().size(), "frame")
+            + ", "
+            + PhotoWords.unbroken(Typeset.pair(diameter) + " px"));
   }
 }

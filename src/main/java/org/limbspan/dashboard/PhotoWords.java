@@ -83,7 +83,12 @@ final class PhotoWords {
   }
 
   static String px(DiscFigures.Along along) {
-    return Typeset.pair(new Measured(along.diameterPx(), along.uncertaintyPx())) + " px";
+    return unbroken(Typeset.pair(new Measured(along.diameterPx(), along.uncertaintyPx())) + " px");
+  }
+
+  /** In running text, a value stays with its uncertainty and unit. */
+  static String unbroken(String value) {
+    return value.replace(' ', '\u00a0');
   }
 
   /** Of all files together. */

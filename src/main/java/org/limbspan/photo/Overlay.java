@@ -11,7 +11,7 @@ import org.limbspan.limb.Outline;
  */
 final class Overlay {
 
-  private static final double BESIDE = 1.02;
+  private static final double BESIDE = 1.06;
   private static final double STEP_DEG = 1;
 
   private final Photograph photo;
@@ -39,7 +39,7 @@ final class Overlay {
         figures.horizontal().diameterPx(), figures.vertical().diameterPx(), figures.limbArcDeg());
     path("outline", "#7fd1ff", 1, "", new LimbArc(0, 360), 1);
     for (LimbArc arc : figures.usedArcs()) {
-      path("used", "#7fd1ff", 4, "", arc, BESIDE);
+      path("used", "#7fd1ff", 3, "", arc, BESIDE);
     }
     for (LimbArc arc : figures.setAsideArcs()) {
       path("set-aside", "#ffb454", 3, "2 6", arc, BESIDE);
