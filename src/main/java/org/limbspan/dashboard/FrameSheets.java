@@ -75,12 +75,8 @@ final class FrameSheets {
         + " % lit, under its fitted outline; "
         + Typeset.places(figures.limbArcDeg(), 0)
         + "\u00b0 of the limb are marked as used, "
-        + Typeset.places(setAsideDeg(figures), 0)
+        + Typeset.places(figures.setAsideDeg(), 0)
         + "\u00b0 as set aside.";
-  }
-
-  private static double setAsideDeg(DiscFigures figures) {
-    return figures.setAsideArcs().stream().mapToDouble(arc -> arc.lengthDeg()).sum();
   }
 
   /** What older methods made of it; nothing as long as there is one. */

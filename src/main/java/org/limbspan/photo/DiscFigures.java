@@ -112,6 +112,11 @@ public record DiscFigures(
     };
   }
 
+  /** Length of sunlit limb that was seen and not used, degrees. */
+  public double setAsideDeg() {
+    return setAsideArcs.stream().mapToDouble(LimbArc::lengthDeg).sum();
+  }
+
   Outline outline() {
     return new Outline(
         centreX,
