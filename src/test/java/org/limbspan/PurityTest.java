@@ -44,7 +44,7 @@ class PurityTest {
                   .or(resideInAnyPackage(PURE))
                   .as("java.*, JSpecify, the mathematics libraries and pure packages"));
 
-  /** The one place where pure code reads bytes is the ephemeris on the class path. */
+  /** Bytes, such as the ephemeris, are handed in as buffers. */
   @ArchTest
   static final ArchRule pureCodeReadsNothing =
       noClasses()

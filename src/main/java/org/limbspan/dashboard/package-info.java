@@ -1,6 +1,16 @@
 /** The pages. */
 @ApplicationModule(
-    allowedDependencies = {"platform", "rig", "reading", "watch", "sky", "scale", "cycle", "drift"})
+    allowedDependencies = {
+      "platform",
+      "rig",
+      "reading",
+      "watch",
+      "demo",
+      "sky",
+      "scale",
+      "cycle",
+      "drift"
+    })
 @NullMarked
 package org.limbspan.dashboard;
 

@@ -1,5 +1,5 @@
 /** Readings: intake (JSON, CSV), the store, export. */
-@ApplicationModule(allowedDependencies = {"platform", "rig", "sky", "scale", "limb"})
+@ApplicationModule(allowedDependencies = {"platform", "intake", "rig", "sky", "scale", "limb"})
 @NullMarked
 package org.limbspan.reading;
 

@@ -1,5 +1,5 @@
 /** Rigs, setups and calibrations: the part of the ledger that describes the instrument. */
-@ApplicationModule(allowedDependencies = {"platform", "sky", "scale"})
+@ApplicationModule(allowedDependencies = {"platform", "intake", "sky", "scale"})
 @NullMarked
 package org.limbspan.rig;
 

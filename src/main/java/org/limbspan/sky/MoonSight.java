@@ -9,9 +9,10 @@ import java.time.Instant;
  * @param at the instant, UTC
  * @param geocentricDistanceKm from the Earth's centre to the Moon's
  * @param topocentricDistanceKm from the site to the Moon's centre
- * @param horizontalDiameterArcmin diameter parallel to the horizon
+ * @param horizontalDiameterArcmin diameter parallel to the horizon: that without air, see {@link
+ *     Refraction} for the 0.03 percent left out
  * @param verticalDiameterArcmin diameter at right angles to the horizon, flattened by refraction;
- *     equal to the horizontal one where the Moon is far below the horizon
+ *     equal to the horizontal one at the zenith and far below the horizon
  * @param altitudeDeg altitude of the Moon's centre without refraction, -90 to 90
  * @param apparentAltitudeDeg the same with refraction
  * @param azimuthDeg azimuth from north through east, 0 to 360 (360 excluded)

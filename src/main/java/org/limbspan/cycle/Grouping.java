@@ -1,0 +1,72 @@
+package org.limbspan.cycle;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import org.hipparchus.stat.descriptive.rank.Median;
+
+/** Which rows belong together: a number from 0 for each row. */
+final class Grouping {
+
+  private final int[] ids;
+  private final int count;
+
+  private Grouping(int[] ids, int count) {
+    this.ids = ids;
+    this.count = count;
+  }
+
+  /** Rows of equal keys belong together. */
+  static Grouping by(List<?> keys) {
+    Map<Object, Integer> seen = new HashMap<>();
+    int[] ids = new int[keys.size()];
+    for (int i = 0; i < ids.length; i++) {
+      Integer id = seen.putIfAbsent(keys.get(i), seen.size());
+      ids[i] = id == null ? seen.size() - 1 : id;
+    }
+    return new Grouping(ids, seen.size());
+  }
+
+  int of(int row) {
+    return ids[row];
+  }
+
+  int count() {
+    return count;
+  }
+
+  /** How many rows each group has. */
+  int[] sizes() {
+    int[] sizes = new int[count];
+    for (int id : ids) {
+      sizes[id]++;
+    }
+    return sizes;
+  }
+
+  /** Sums of {@code values} over each group. */
+  double[] sums(double[] values) {
+    double[] sums = new double[count];
+    for (int i = 0; i < ids.length; i++) {
+      sums[ids[i]] += values[i];
+    }
+    return sums;
+  }
+
+  /** Medians of {@code values} over each group. */
+  double[] medians(double[] values) {
+    int[] size = sizes();
+    double[][] members = new double[count][];
+    for (int g = 0; g < count; g++) {
+      members[g] = new double[size[g]];
+    }
+    for (int i = 0; i < ids.length; i++) {
+      members[ids[i]][--size[ids[i]]] = values[i];
+    }
+    double[] medians = new double[count];
+    for (int g = 0; g < count; g++) {
+      medians[g] = new Median().evaluate(members[g]);
+    }
+    return medians;
+  }
+}

@@ -1,0 +1,88 @@
+package org.limbspan.cycle;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.function.ToDoubleFunction;
+import org.limbspan.sky.Site;
+
+/**
+ * The Moon's distance in Earth radii from night pairs alone: each night, setup and axis has a level
+ * of its own, so that scale and month cancel and only the growth of the disc with altitude is left,
+ * compared with {@link ParallaxLaw}.
+ *
+ * <p>One parameter for all nights: the parallax at the mean distance. Used are altitudes (computed,
+ * or sighted by the observer) and the change of distance within a night ({@link MonthPart}); no
+ * distance.
+ */
+public final class NightDistanceEstimator {
+
+  private static final double FIRST_PARALLAX = 1 / 60.0;
+  private static final int ROUNDS = 4;
+
+  private NightDistanceEstimator() {}
+
+  /** Empty where no night has two readings, or the readings draw no monthly curve. */
+  public static Optional<MoonDistance> estimate(
+      List<Observation> observations, Site site, AltitudeSource altitudes, MonthPart month) {
+    return switch (month) {
+      case READINGS ->
+          SelfReliantEstimator.estimate(observations, site, altitudes)
+              .flatMap(cycle -> estimate(observations, site, altitudes, cycle.curve()));
+      case COMPUTED -> {
+        double mean =
+            observations.stream()
+                .mapToDouble(NightDistanceEstimator::lnDistance)
+                .average()
+                .orElse(0);
+        yield fit(observations, site, altitudes, o -> mean - lnDistance(o));
+      }
+    };
+  }
+
+  /** The same with a monthly curve that is at hand already. */
+  public static Optional<MoonDistance> estimate(
+      List<Observation> observations, Site site, AltitudeSource altitudes, SizeCurve curve) {
+    return fit(observations, site, altitudes, o -> curve.lnSize(o.takenAt()));
+  }
+
+  private static double lnDistance(Observation o) {
+    return Math.log(o.sight().geocentricDistanceKm());
+  }
+
+  private static Optional<MoonDistance> fit(
+      List<Observation> observations,
+      Site site,
+      AltitudeSource altitudes,
+      ToDoubleFunction<Observation> month) {
+    Series series = Series.of(observations, site).where(altitudes::isKnown);
+    ParallaxLaw law = ParallaxLaw.of(series.observations(), site, altitudes);
+    double[] lnSize = series.observations().stream().mapToDouble(month).toArray();
+    double[] y = series.lnUnrefracted();
+    double parallax = FIRST_PARALLAX;
+    Optional<RobustRegression.Fit> fit = Optional.empty();
+    for (int round = 0; round < ROUNDS; round++) {
+      fit =
+          RobustRegression.fit(
+              rows(series, law, lnSize, y, parallax), NightPart.ABSORBED, new double[] {parallax});
+      if (fit.isEmpty()) {
+        return Optional.empty();
+      }
+      parallax = Math.min(0.5, fit.get().coefficients().getEntry(0));
+    }
+    return fit.map(f -> MoonDistance.of(f.coefficient(0)));
+  }
+
+  /** The law made linear at {@code parallax}. */
+  private static Rows rows(
+      Series series, ParallaxLaw law, double[] lnSize, double[] y, double parallax) {
+    double[] apparent = new double[y.length];
+    double[] column = new double[y.length];
+    for (int i = 0; i < y.length; i++) {
+      double growth = Math.exp(lnSize[i]);
+      column[i] = growth * law.slope(i, parallax * growth);
+      apparent[i] = y[i] - lnSize[i] - law.lnGain(i, parallax * growth) + parallax * column[i];
+    }
+    Grouping nights = series.nights();
+    return Rows.of(apparent, new double[][] {column}, series.stated(), nights, nights);
+  }
+}

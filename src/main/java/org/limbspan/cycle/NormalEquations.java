@@ -1,0 +1,165 @@
+package org.limbspan.cycle;
+
+import java.util.Arrays;
+import java.util.Optional;
+import org.hipparchus.exception.MathIllegalArgumentException;
+import org.hipparchus.linear.Array2DRowRealMatrix;
+import org.hipparchus.linear.ArrayRealVector;
+import org.hipparchus.linear.CholeskyDecomposition;
+import org.hipparchus.linear.RealMatrix;
+import org.hipparchus.linear.RealVector;
+
+/**
+ * Least squares of whitened rows, kept as sums so that the overall noise factor can be varied at no
+ * cost. Coefficients may carry a normal prior around zero.
+ */
+final class NormalEquations {
+
+  /** Below this share of its own size a column counts as a mixture of the others. */
+  private static final double SINGULAR = 1e-11;
+
+  /** Below this share of its own size a column counts as equal to the intercepts. */
+  private static final double LEVEL = 1e-12;
+
+  private static final RealMatrix NO_COVARIANCE = new Array2DRowRealMatrix();
+
+  private final double[][] products;
+  private final double[] rightSide;
+  private final double squares;
+  private final int degrees;
+  private final double logDeterminant;
+  private final double[] priorPrecision;
+
+  /** The sums of rows whitened for a noise factor of 1. */
+  NormalEquations(Whitening whitening, Rows rows) {
+    int q = rows.columnCount();
+    double[][] a = new double[q][];
+    priorPrecision = new double[q];
+    for (int j = 0; j < q; j++) {
+      priorPrecision[j] = rows.priorPrecision(j);
+      a[j] = whitening.apply(rows.column(j));
+    }
+    double[] b = whitening.apply(rows.y());
+    products = new double[q][q];
+    rightSide = new double[q];
+    for (int j = 0; j < q; j++) {
+      if (dot(a[j], a[j]) < LEVEL * whitening.size2(rows.column(j))) {
+        Arrays.fill(a[j], 0);
+      }
+      rightSide[j] = dot(a[j], b);
+      for (int k = 0; k <= j; k++) {
+        products[j][k] = products[k][j] = dot(a[j], a[k]);
+      }
+    }
+    squares = dot(b, b);
+    degrees = b.length - rows.levels().count();
+    logDeterminant = whitening.logDeterminant();
+  }
+
+  /** Best coefficients at a given noise factor. */
+  record Solution(RealVector coefficients, RealMatrix covariance) {}
+
+  /** Empty where a column says nothing that the levels and the others do not say. */
+  Optional<Solution> solve(double factor) {
+    if (rightSide.length == 0) {
+      return Optional.of(new Solution(new ArrayRealVector(), NO_COVARIANCE));
+    }
+    return root(factor).map(Root::solution);
+  }
+
+  /**
+   * ln of the restricted likelihood at a noise factor, up to a constant (Patterson and Thompson,
+   * Biometrika 58, 545, 1971); coefficients with a prior are integrated over it.
+   *
+   * @return minus infinity where there is no solution
+   */
+  double logRestrictedLikelihood(double factor) {
+    double log = -degrees * Math.log(factor) - logDeterminant / 2;
+    double all = squares / (factor * factor);
+    if (rightSide.length == 0) {
+      return log - all / 2;
+    }
+    return root(factor)
+        .map(r -> log - (all + r.logDeterminant() - r.explained()) / 2)
+        .orElse(Double.NEGATIVE_INFINITY);
+  }
+
+  private Optional<Root> root(double factor) {
+    int q = rightSide.length;
+    double precision = 1 / (factor * factor);
+    double[] scale = new double[q];
+    for (int j = 0; j < q; j++) {
+      double diagonal = products[j][j] * precision + priorPrecision[j];
+      if (!(diagonal > 0)) {
+        return Optional.empty();
+      }
+      scale[j] = 1 / Math.sqrt(diagonal);
+    }
+    double[][] normal = new double[q][q];
+    double[] right = new double[q];
+    for (int j = 0; j < q; j++) {
+      right[j] = rightSide[j] * precision * scale[j];
+      for (int k = 0; k < q; k++) {
+        double own = j == k ? priorPrecision[j] : 0;
+        normal[j][k] = (products[j][k] * precision + own) * scale[j] * scale[k];
+      }
+    }
+    try {
+      CholeskyDecomposition root =
+          new CholeskyDecomposition(new Array2DRowRealMatrix(normal, false), 1e-9, SINGULAR);
+      return Optional.of(new Root(root, scale, right));
+    } catch (MathIllegalArgumentException singular) {
+      return Optional.empty();
+    }
+  }
+
+  /** The root of the equations in units in which their diagonal is one. */
+  private final class Root {
+
+    private final CholeskyDecomposition decomposition;
+    private final double[] scale;
+    private final RealVector right;
+    private final RealVector scaled;
+
+    private Root(CholeskyDecomposition decomposition, double[] scale, double[] right) {
+      this.decomposition = decomposition;
+      this.scale = scale;
+      this.right = new ArrayRealVector(right, false);
+      this.scaled = decomposition.getSolver().solve(this.right);
+    }
+
+    private double explained() {
+      return scaled.dotProduct(right);
+    }
+
+    private double logDeterminant() {
+      double log = Math.log(decomposition.getDeterminant());
+      for (int j = 0; j < scale.length; j++) {
+        log -= 2 * Math.log(scale[j]);
+        if (priorPrecision[j] > 0) {
+          log -= Math.log(priorPrecision[j]);
+        }
+      }
+      return log;
+    }
+
+    private Solution solution() {
+      RealVector units = new ArrayRealVector(scale, false);
+      RealMatrix covariance = decomposition.getSolver().getInverse();
+      for (int j = 0; j < scale.length; j++) {
+        for (int k = 0; k < scale.length; k++) {
+          covariance.multiplyEntry(j, k, scale[j] * scale[k]);
+        }
+      }
+      return new Solution(scaled.ebeMultiply(units), covariance);
+    }
+  }
+
+  private static double dot(double[] a, double[] b) {
+    double sum = 0;
+    for (int i = 0; i < a.length; i++) {
+      sum += a[i] * b[i];
+    }
+    return sum;
+  }
+}

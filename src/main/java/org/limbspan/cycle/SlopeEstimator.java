@@ -1,0 +1,48 @@
+package org.limbspan.cycle;
+
+import java.util.List;
+import java.util.Optional;
+import org.limbspan.sky.Site;
+
+/**
+ * Regression of ln(observed) on ln(predicted) diameter over all readings, with a free level for
+ * each setup: the result knows nothing of plate scales.
+ *
+ * <p>Robust generalised least squares ({@link RobustRegression}): noise factor, night part and
+ * outliers come from the same readings. Where the standard uncertainty is above 0.2, the readings
+ * may depart but never agree.
+ */
+public final class SlopeEstimator {
+
+  /** Three of these still fit between the predicted slope and a swing of less than half of it. */
+  static final double MOST_UNCERTAINTY = 0.2;
+
+  private SlopeEstimator() {}
+
+  /** The slope over {@code observations} of one rig, in any order. */
+  public static SwingSlope estimate(List<Observation> observations, Site site) {
+    Optional<RobustRegression.Fit> fit = fit(Series.of(observations, site));
+    return new SwingSlope(
+        fit.map(f -> f.coefficient(0)),
+        fit.map(f -> verdict(f.coefficient(0))).orElse(Verdict.TOO_FEW),
+        observations.size(),
+        fit.map(RobustRegression.Fit::noise));
+  }
+
+  static Optional<RobustRegression.Fit> fit(Series series) {
+    return RobustRegression.fit(rows(series), NightPart.RANDOM, new double[] {1});
+  }
+
+  static Rows rows(Series series) {
+    return Rows.of(
+        series.lnObserved(),
+        new double[][] {series.lnPredicted()},
+        series.stated(),
+        series.nights(),
+        series.setups());
+  }
+
+  static Verdict verdict(Estimate slope) {
+    return Verdict.of(slope, 1, MOST_UNCERTAINTY);
+  }
+}

@@ -1,0 +1,82 @@
+package org.limbspan.dashboard;
+
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.limbspan.sky.Apsis;
+import org.limbspan.sky.Sky;
+import org.limbspan.watch.AnswerCause;
+import org.springframework.http.HttpStatus;
+import org.springframework.stereotype.Component;
+import org.springframework.web.servlet.ModelAndView;
+import org.springframework.web.servlet.support.ServletUriComponentsBuilder;
+
+/** Lays out the ledger page of a rig. */
+@Component
+class LedgerPage {
+
+  private static final Duration BACK = Duration.ofDays(16);
+  private static final Duration AHEAD = Duration.ofDays(32);
+
+  private final LedgerReader ledger;
+  private final Sky sky;
+  private final Clock clock;
+
+  LedgerPage(LedgerReader ledger, Sky sky, Clock clock) {
+    this.ledger = ledger;
+    this.sky = sky;
+    this.clock = clock;
+  }
+
+  ModelAndView of(String slug) {
+    ModelAndView page = new ModelAndView("ledger");
+    LedgerFacts facts = ledger.read(slug);
+    page.addObject("sheet", LedgerSheets.of(facts, apsides(), clock.instant()));
+    page.addObject("answers", AnswerCause.values());
+    page.addObject("refused", Map.of());
+    page.addObject("answering", "");
+    page.addObject("form", AnswerForm.EMPTY);
+    page.addObject(
+        "apiAddress",
+        ServletUriComponentsBuilder.fromCurrentContextPath()
+            .path("/api/rigs/{slug}")
+            .buildAndExpand(slug)
+            .toUriString());
+    return page;
+  }
+
+  /** The same with an answer that could not be taken, and what is wrong with it. */
+  ModelAndView afterRefusing(
+      String slug, UUID alertId, AnswerForm form, Map<String, String> complaints) {
+    ModelAndView page = of(slug);
+    page.setStatus(HttpStatus.UNPROCESSABLE_CONTENT);
+    page.addObject("answering", alertId.toString());
+    page.addObject("form", form);
+    page.addObject("refused", complaints);
+    return page;
+  }
+
+  /** The last apsis and the two that follow; none at the ends of the ephemeris. */
+  private List<Apsis> apsides() {
+    Instant now = clock.instant();
+    Instant from = now.minus(BACK);
+    Instant to = now.plus(AHEAD);
+    if (from.isBefore(sky.ephemerisFrom()) || to.isAfter(sky.ephemerisTo())) {
+      return List.of();
+    }
+    List<Apsis> told = new ArrayList<>();
+    for (Apsis apsis : sky.apsides(from, to)) {
+      if (!apsis.at().isAfter(now)) {
+        told.clear();
+      }
+      if (told.size() < 3) {
+        told.add(apsis);
+      }
+    }
+    return told;
+  }
+}

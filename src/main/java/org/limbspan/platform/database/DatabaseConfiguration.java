@@ -1,0 +1,36 @@
+package org.limbspan.platform.database;
+
+import org.springframework.beans.factory.annotation.Value;
+import org.springframework.boot.autoconfigure.condition.ConditionMessage;
+import org.springframework.boot.autoconfigure.condition.ConditionOutcome;
+import org.springframework.boot.autoconfigure.condition.SpringBootCondition;
+import org.springframework.context.annotation.Bean;
+import org.springframework.context.annotation.ConditionContext;
+import org.springframework.context.annotation.Conditional;
+import org.springframework.context.annotation.Configuration;
+import org.springframework.core.type.AnnotatedTypeMetadata;
+import org.springframework.util.StringUtils;
+
+/** Brings the embedded PostgreSQL unless {@code spring.datasource.url} names a server. */
+@Configuration(proxyBeanMethods = false)
+@Conditional(DatabaseConfiguration.NoServerNamed.class)
+class DatabaseConfiguration {
+
+  @Bean(destroyMethod = "close")
+  EmbeddedDatabase embeddedDatabase(@Value("${limbspan.home}") String home) {
+    return EmbeddedDatabase.start(home);
+  }
+
+  static final class NoServerNamed extends SpringBootCondition {
+
+    @Override
+    public ConditionOutcome getMatchOutcome(
+        ConditionContext context, AnnotatedTypeMetadata metadata) {
+      boolean named =
+          StringUtils.hasText(context.getEnvironment().getProperty("spring.datasource.url"));
+      return new ConditionOutcome(
+          !named,
+          ConditionMessage.of("spring.datasource.url " + (named ? "is" : "is not") + " given"));
+    }
+  }
+}

@@ -1,0 +1,69 @@
+package org.limbspan.platform.database;
+
+import java.io.IOException;
+import java.util.function.BooleanSupplier;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/** Looks twice a second whether the server lives, and starts it again if not. */
+final class Supervisor implements AutoCloseable {
+
+  /** Starts the server. */
+  @FunctionalInterface
+  interface Starter {
+    void start() throws IOException;
+  }
+
+  private static final Logger LOG = LoggerFactory.getLogger(Supervisor.class);
+  private static final long LOOK_MS = 500;
+  private static final long LONGEST_PAUSE_MS = 30_000;
+
+  private final BooleanSupplier serving;
+  private final Starter starter;
+  private final Thread thread;
+
+  Supervisor(BooleanSupplier serving, Starter starter) {
+    this.serving = serving;
+    this.starter = starter;
+    this.thread = new Thread(this::watch, "database-supervisor");
+    thread.setDaemon(true);
+    thread.start();
+  }
+
+  /** Returns when the server is left alone for good. */
+  @Override
+  public void close() {
+    thread.interrupt();
+    try {
+      thread.join();
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  private void watch() {
+    long pauseMs = LOOK_MS;
+    try {
+      while (!Thread.currentThread().isInterrupted()) {
+        Thread.sleep(pauseMs);
+        pauseMs = isWell() ? LOOK_MS : Math.min(2 * pauseMs, LONGEST_PAUSE_MS);
+      }
+    } catch (InterruptedException closed) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  private boolean isWell() {
+    try {
+      if (!serving.getAsBoolean()) {
+        LOG.error("PostgreSQL is gone; starting it again");
+        starter.start();
+        LOG.info("PostgreSQL is back");
+      }
+      return true;
+    } catch (IOException | RuntimeException e) {
+      LOG.error("PostgreSQL cannot be started: {}", e.getMessage());
+      return false;
+    }
+  }
+}

@@ -1,0 +1,187 @@
+package org.limbspan.reading;
+
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.limbspan.scale.LengthUnit;
+import org.springframework.dao.ConcurrencyFailureException;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Repository;
+
+/** The readings in the database: rows are only ever added. */
+@Repository
+class ReadingStore {
+
+  /** As many rows as one statement carries. */
+  static final int ROWS_AT_ONCE = 5000;
+
+  private static final String VERSIONS =
+      """
+      select r.* from reading r
+      join unnest(cast(:takenAt as timestamptz[]), cast(:axis as text[])) as k(taken_at, axis)
+        on r.taken_at = k.taken_at and r.axis = k.axis
+      where r.rig_id = :rigId and r.taken_at between :earliest and :latest
+      order by r.taken_at, r.axis, r.version
+      """;
+
+  private static final String INSERT =
+      """
+      insert into reading (rig_id, taken_at, axis, version, standing, diameter, uncertainty, unit,
+        frames, sighted_altitude_deg, sighted_azimuth_deg, exposure_s, iso, f_number, sky, note,
+        entered_at)
+      select :rigId, e.taken_at, e.axis, e.version, 'held', e.diameter, e.uncertainty, e.unit,
+        cast(e.frames as double precision[]), e.altitude_deg, e.azimuth_deg, e.exposure_s, e.iso,
+        e.f_number, e.sky, e.note, :enteredAt
+      from unnest(
+        cast(:takenAt as timestamptz[]), cast(:axis as text[]), cast(:version as int[]),
+        cast(:diameter as double precision[]), cast(:uncertainty as double precision[]),
+        cast(:unit as text[]), cast(:frames as text[]),
+        cast(:altitudeDeg as double precision[]), cast(:azimuthDeg as double precision[]),
+        cast(:exposureS as double precision[]), cast(:iso as int[]),
+        cast(:fNumber as double precision[]), cast(:sky as text[]), cast(:note as text[]))
+      as e(taken_at, axis, version, diameter, uncertainty, unit, frames, altitude_deg, azimuth_deg,
+        exposure_s, iso, f_number, sky, note)
+      on conflict do nothing
+      """;
+
+  private static final String WITHDRAW =
+      """
+      insert into reading (rig_id, taken_at, axis, version, standing, diameter, uncertainty, unit,
+        frames, sighted_altitude_deg, sighted_azimuth_deg, exposure_s, iso, f_number, sky, note,
+        reason, entered_at)
+      select rig_id, taken_at, axis, version + 1, 'withdrawn', diameter, uncertainty, unit,
+        frames, sighted_altitude_deg, sighted_azimuth_deg, exposure_s, iso, f_number, sky, note,
+        :reason, :enteredAt
+      from reading
+      where rig_id = :rigId and taken_at = :takenAt and axis = :axis and version = :version
+      on conflict do nothing
+      """;
+
+  private static final String STANDING =
+      """
+      select * from (
+        select distinct on (taken_at, axis) * from reading
+        where rig_id = :rigId and taken_at >= :from and taken_at < :to
+          and (taken_at, axis) > (:afterAt, :afterAxis)
+        order by taken_at, axis, version desc) latest
+      where standing = 'held'
+      order by taken_at, axis
+      """;
+
+  private static final String PAGE = STANDING + "limit :limit";
+
+  private static final String COUNT = "select count(*) from (" + STANDING + ") standing";
+
+  private static final String LENGTH_UNIT =
+      "select unit from (" + STANDING + ") standing where unit <> 'arcmin' limit 1";
+
+  private static final String UNIT_IN_USE =
+      "select exists (select from (" + STANDING + ") standing where unit = :unit)";
+
+  private static final String BY_ID =
+      """
+      select * from reading where rig_id = :rigId and id = :id
+      """;
+
+  private final JdbcClient jdbc;
+
+  ReadingStore(JdbcClient jdbc) {
+    this.jdbc = jdbc;
+  }
+
+  /** All versions held under the keys. */
+  Map<ReadingKey, Versions> versions(long rigId, Collection<ReadingKey> keys) {
+    Map<ReadingKey, Versions> found = new HashMap<>();
+    for (List<ReadingKey> some : Chunks.of(List.copyOf(keys), ROWS_AT_ONCE)) {
+      ReadingColumns.bindKeys(jdbc.sql(VERSIONS), some)
+          .param("rigId", rigId)
+          .query(ReadingRow::version)
+          .stream()
+          .forEach(
+              version -> found.computeIfAbsent(key(version), k -> new Versions()).add(version));
+    }
+    return found;
+  }
+
+  /** Adds rows; the caller holds the rig's lock, so each must be new. */
+  void insert(long rigId, List<NumberedReading> readings, Instant enteredAt) {
+    for (List<NumberedReading> some : Chunks.of(readings, ROWS_AT_ONCE)) {
+      int added =
+          ReadingColumns.bind(jdbc.sql(INSERT), some)
+              .param("rigId", rigId)
+              .param("enteredAt", enteredAt.atOffset(ZoneOffset.UTC))
+              .update();
+      requireAdded(some.size(), added);
+    }
+  }
+
+  /** Adds a row that takes a reading back. */
+  void withdraw(long rigId, RecordedReading reading, String reason, Instant enteredAt) {
+    int added =
+        jdbc.sql(WITHDRAW)
+            .param("rigId", rigId)
+            .param("takenAt", reading.takenAt().atOffset(ZoneOffset.UTC))
+            .param("axis", reading.axis().label())
+            .param("version", reading.version())
+            .param("reason", reason)
+            .param("enteredAt", enteredAt.atOffset(ZoneOffset.UTC))
+            .update();
+    requireAdded(1, added);
+  }
+
+  Optional<Version> byId(long rigId, long id) {
+    return jdbc.sql(BY_ID)
+        .param("rigId", rigId)
+        .param("id", id)
+        .query(ReadingRow::version)
+        .optional();
+  }
+
+  /** What stands, oldest first, at most {@code limit} of it. */
+  List<RecordedReading> page(long rigId, ReadingSpan span, int limit) {
+    return span.bind(jdbc.sql(PAGE), rigId).param("limit", limit).query(ReadingRow::reading).list();
+  }
+
+  /** What stands, oldest first, row by row; within a transaction, and closed by the caller. */
+  Stream<RecordedReading> stream(long rigId, ReadingSpan span) {
+    return span
+        .bind(jdbc.sql(STANDING).withFetchSize(1000), rigId)
+        .query(ReadingRow::reading)
+        .stream();
+  }
+
+  long count(long rigId, ReadingSpan span) {
+    return span.bind(jdbc.sql(COUNT), rigId).query(Long.class).single();
+  }
+
+  /** The unit of any one length that stands in the span; it holds no other by invariant. */
+  Optional<LengthUnit> lengthUnit(long rigId, ReadingSpan span) {
+    return span.bind(jdbc.sql(LENGTH_UNIT), rigId)
+        .query(String.class)
+        .optional()
+        .map(LengthUnit::ofSymbol);
+  }
+
+  boolean isInUse(long rigId, ReadingSpan span, LengthUnit unit) {
+    return span.bind(jdbc.sql(UNIT_IN_USE), rigId)
+        .param("unit", unit.symbol())
+        .query(Boolean.class)
+        .single();
+  }
+
+  private static ReadingKey key(Version version) {
+    return new ReadingKey(version.reading().takenAt(), version.reading().axis());
+  }
+
+  private static void requireAdded(int expected, int added) {
+    if (added != expected) {
+      throw new ConcurrencyFailureException(
+          "expected to add " + expected + " readings, added " + added);
+    }
+  }
+}

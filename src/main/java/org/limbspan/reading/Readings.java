@@ -1,0 +1,90 @@
+package org.limbspan.reading;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.limbspan.rig.Rig;
+import org.limbspan.rig.Rigs;
+import org.limbspan.sky.Axis;
+import org.limbspan.sky.Sky;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Propagation;
+import org.springframework.transaction.annotation.Transactional;
+
+/**
+ * The readings of the ledger. They are only ever added: a correction supersedes, a withdrawal says
+ * why, and what stands is derived.
+ */
+@Service
+public class Readings {
+
+  private final ReadingStore store;
+  private final ReadingPartitions partitions;
+  private final ReadingWriter writer;
+  private final Rigs rigs;
+  private final Sky sky;
+
+  Readings(
+      ReadingStore store, ReadingPartitions partitions, ReadingWriter writer, Rigs rigs, Sky sky) {
+    this.store = store;
+    this.partitions = partitions;
+    this.writer = writer;
+    this.rigs = rigs;
+    this.sky = sky;
+  }
+
+  /**
+   * Enters readings in one transaction; never called within another, see {@link ReadingPartitions}.
+   *
+   * @param readings each within the ephemeris
+   * @throws org.limbspan.platform.InvalidInput if one is in another unit than its setup, or two
+   *     contradict each other, unless the good ones are to be kept
+   * @throws org.limbspan.platform.Conflict if another diameter is held for an instant and axis,
+   *     unless the good ones are to be kept
+   */
+  @Transactional(propagation = Propagation.NEVER)
+  public IntakeReport record(Rig rig, List<NewReading> readings, BadLines badLines) {
+    partitions.makeFor(readings.stream().map(NewReading::takenAt).toList());
+    return writer.record(rig, readings, badLines);
+  }
+
+  /** Takes a reading back, saying why. */
+  public void withdraw(Rig rig, long id, String reason) {
+    writer.withdraw(rig, id, reason);
+  }
+
+  /** Says that a reading was measured along another axis, and why. */
+  public RecordedReading relabel(Rig rig, long id, Axis axis, String reason) {
+    return writer.relabel(rig, id, axis, reason);
+  }
+
+  /** How many readings of a rig stand. */
+  @Transactional(readOnly = true)
+  public long count(long rigId) {
+    return store.count(rigId, ReadingSpan.ALL);
+  }
+
+  /**
+   * All readings of a rig that stand, as angles beside the computed Moon, oldest first; without
+   * those in a setup that has no calibration.
+   */
+  @Transactional(readOnly = true)
+  public List<StandardisedReading> standardised(long rigId) {
+    Standardiser standardiser = new Standardiser(rigs.history(rigId), sky);
+    try (Stream<RecordedReading> standing = store.stream(rigId, ReadingSpan.ALL)) {
+      return standing
+          .map(reading -> standardiser.standardise(reading, standardiser.sight(reading)))
+          .flatMap(Optional::stream)
+          .toList();
+    }
+  }
+
+  /** The readings of a rig that stand with {@code from <= takenAt < to}, as entered. */
+  @Transactional(readOnly = true)
+  public List<RecordedReading> between(long rigId, Instant from, Instant to) {
+    try (Stream<RecordedReading> standing = store.stream(rigId, ReadingSpan.between(from, to))) {
+      return standing.toList();
+    }
+  }
+}

@@ -1,0 +1,67 @@
+package org.limbspan.reading;
+
+import java.util.Optional;
+import org.limbspan.rig.InstrumentHistory;
+import org.limbspan.rig.Setup;
+import org.limbspan.scale.LengthUnit;
+import org.limbspan.scale.PlateScale;
+import org.limbspan.sky.MoonSight;
+import org.limbspan.sky.Sky;
+
+/** Turns a rig's readings into angles beside the computed Moon. */
+final class Standardiser {
+
+  private final InstrumentHistory history;
+  private final Sky sky;
+
+  Standardiser(InstrumentHistory history, Sky sky) {
+    this.history = history;
+    this.sky = sky;
+  }
+
+  MoonSight sight(RecordedReading reading) {
+    return sky.moonAt(reading.takenAt(), history.rig().site());
+  }
+
+  Setup setup(RecordedReading reading) {
+    return history.setupAt(reading.takenAt());
+  }
+
+  /** Empty for a length in a setup without calibration. */
+  Optional<StandardisedReading> standardise(RecordedReading reading, MoonSight sight) {
+    Diameter diameter = reading.diameter();
+    Setup setup = setup(reading);
+    Optional<LengthUnit> length = diameter.unit().length();
+    if (length.isEmpty()) {
+      return Optional.of(standardised(reading, setup, diameter.value(), 0, sight));
+    }
+    return scale(setup, length.get())
+        .map(
+            scale ->
+                standardised(
+                    reading,
+                    setup,
+                    scale.arcmin(diameter.value()),
+                    scale.relativeUncertainty(),
+                    sight));
+  }
+
+  private Optional<PlateScale> scale(Setup setup, LengthUnit unit) {
+    return history.scaleOf(setup).map(mean -> mean.scale()).filter(scale -> scale.unit() == unit);
+  }
+
+  private static StandardisedReading standardised(
+      RecordedReading reading,
+      Setup setup,
+      double diameterArcmin,
+      double scaleRelativeUncertainty,
+      MoonSight sight) {
+    return new StandardisedReading(
+        reading,
+        setup.number(),
+        diameterArcmin,
+        reading.diameter().relativeUncertainty(),
+        scaleRelativeUncertainty,
+        sight);
+  }
+}

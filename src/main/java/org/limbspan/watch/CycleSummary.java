@@ -1,0 +1,100 @@
+package org.limbspan.watch;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.limbspan.cycle.Estimate;
+import org.limbspan.cycle.MonthEstimator;
+import org.limbspan.cycle.MonthSwing;
+import org.limbspan.cycle.MoonDiameter;
+import org.limbspan.cycle.MoonDiameterEstimator;
+import org.limbspan.cycle.SelfReliantCycle;
+import org.limbspan.cycle.SlopeEstimator;
+import org.limbspan.cycle.SwingSlope;
+import org.limbspan.sky.Apsis;
+import org.limbspan.sky.Site;
+
+/** Puts the monthly cycle into the shape of the answer. */
+final class CycleSummary {
+
+  private final Site site;
+  private final RigEvidence evidence;
+  private final AsJudged asJudged;
+  private final Optional<SelfReliantCycle> selfReliant;
+  private final List<Apsis> apsides;
+
+  CycleSummary(
+      Site site,
+      RigEvidence evidence,
+      AsJudged asJudged,
+      Optional<SelfReliantCycle> selfReliant,
+      List<Apsis> apsides) {
+    this.site = site;
+    this.evidence = evidence;
+    this.asJudged = asJudged;
+    this.selfReliant = selfReliant;
+    this.apsides = apsides;
+  }
+
+  CycleResult cycle() {
+    SwingSlope slope = SlopeEstimator.estimate(asJudged.observations(), site);
+    return new CycleResult(
+        asJudged.observations().size(),
+        swing(slope),
+        selfReliant.map(SelfReliantCycle::periodDays).map(CycleSummary::period).orElse(null),
+        selfReliant.map(SelfReliantCycle::eccentricity).map(CycleSummary::quantity).orElse(null),
+        moonDiameter().map(CycleSummary::quantity).orElse(null),
+        MonthEstimator.estimate(asJudged.observations(), site, apsides).stream()
+            .map(CycleSummary::month)
+            .toList(),
+        remarks());
+  }
+
+  private Optional<Estimate> moonDiameter() {
+    return MoonDiameterEstimator.estimate(
+            asJudged.observations(), site, asJudged.scales(), evidence.commonScaleUncertainty())
+        .map(MoonDiameter::diameterKm);
+  }
+
+  private static CycleResult.Period period(Estimate days) {
+    return new CycleResult.Period(days.value(), days.uncertainty());
+  }
+
+  private static CycleResult.Quantity quantity(Estimate estimate) {
+    return new CycleResult.Quantity(estimate.value(), estimate.uncertainty());
+  }
+
+  private static CycleResult.Swing swing(SwingSlope slope) {
+    @Nullable Estimate estimate = slope.slope().orElse(null);
+    return new CycleResult.Swing(
+        estimate == null ? null : estimate.value(),
+        estimate == null ? null : estimate.uncertainty(),
+        slope.verdict().label());
+  }
+
+  private static CycleResult.Month month(MonthSwing month) {
+    @Nullable Estimate swing = month.observedSwingPercent().orElse(null);
+    return new CycleResult.Month(
+        month.perigeeAt(),
+        month.apogeeAt(),
+        month.nextPerigeeAt(),
+        month.readingCount(),
+        swing == null ? null : swing.value(),
+        swing == null ? null : swing.uncertainty(),
+        month.predictedSwingPercent(),
+        month.verdict().label());
+  }
+
+  private List<String> remarks() {
+    List<String> remarks = new ArrayList<>(asJudged.remarks());
+    for (int setup : evidence.inferredScales()) {
+      remarks.add(
+          "Setup "
+              + setup
+              + " has no calibration: its scale is taken from the computed Moon and is not"
+              + " independent of it. Swing and ratio do not depend on the scale.");
+    }
+    return remarks;
+  }
+}

@@ -1,0 +1,87 @@
+package org.limbspan.watch;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import org.limbspan.cycle.AltitudeSource;
+import org.limbspan.cycle.Observation;
+import org.limbspan.cycle.SelfReliantCycle;
+import org.limbspan.cycle.SelfReliantEstimator;
+import org.limbspan.drift.Finding;
+import org.limbspan.reading.RecordedReading;
+import org.limbspan.reading.StandardisedReading;
+import org.limbspan.rig.InstrumentHistory;
+import org.limbspan.rig.Rig;
+import org.limbspan.sky.Apsis;
+import org.limbspan.sky.Sky;
+import org.springframework.stereotype.Component;
+
+/** The judgement of one rig as a function of its ledger. */
+@Component
+class Judging {
+
+  private static final Duration A_MONTH_AND_A_BIT = Duration.ofDays(29);
+
+  private final Sky sky;
+  private final RunningJudges judges;
+
+  Judging(Sky sky) {
+    this.sky = sky;
+    this.judges = new RunningJudges(sky);
+  }
+
+  Result judge(
+      InstrumentHistory history,
+      List<StandardisedReading> readings,
+      List<RecordedReading> unscaled) {
+    Rig rig = history.rig();
+    RigEvidence evidence =
+        RigEvidence.of(
+            history, readings, unscaled.stream().map(each -> sighted(history, each)).toList());
+    List<Finding> findings = judges.judge(rig.id(), evidence.rigHistory());
+    AsJudged asJudged = AsJudged.of(evidence, findings, rig.timeZone());
+    List<Observation> observations = asJudged.observations();
+    Optional<SelfReliantCycle> selfReliant =
+        SelfReliantEstimator.estimate(observations, rig.site(), AltitudeSource.COMPUTED);
+    CycleSummary cycle =
+        new CycleSummary(rig.site(), evidence, asJudged, selfReliant, apsidesAround(observations));
+    return new Result(
+        findings,
+        new JudgementDocument(
+            cycle.cycle(),
+            new NightSummary(sky, rig.site()).nights(observations, selfReliant),
+            HypothesesSummary.of(observations, rig.site())));
+  }
+
+  private UnscaledReading sighted(InstrumentHistory history, RecordedReading reading) {
+    return new UnscaledReading(
+        reading,
+        history.setupAt(reading.takenAt()).number(),
+        sky.moonAt(reading.takenAt(), history.rig().site()));
+  }
+
+  private List<Apsis> apsidesAround(List<Observation> observations) {
+    if (observations.isEmpty()) {
+      return List.of();
+    }
+    Instant first =
+        observations.stream().map(Observation::takenAt).min(Instant::compareTo).orElseThrow();
+    Instant last =
+        observations.stream().map(Observation::takenAt).max(Instant::compareTo).orElseThrow();
+    return sky.apsides(
+        latest(first.minus(A_MONTH_AND_A_BIT), sky.ephemerisFrom()),
+        earliest(last.plus(A_MONTH_AND_A_BIT), sky.ephemerisTo()));
+  }
+
+  private static Instant latest(Instant one, Instant other) {
+    return one.isAfter(other) ? one : other;
+  }
+
+  private static Instant earliest(Instant one, Instant other) {
+    return one.isBefore(other) ? one : other;
+  }
+
+  /** Findings for the alerts, and everything else for the pages. */
+  record Result(List<Finding> findings, JudgementDocument document) {}
+}

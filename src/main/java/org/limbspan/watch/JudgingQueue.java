@@ -1,0 +1,74 @@
+package org.limbspan.watch;
+
+import jakarta.annotation.PreDestroy;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.Executors;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.TimeUnit;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import org.springframework.boot.context.event.ApplicationReadyEvent;
+import org.springframework.context.event.EventListener;
+import org.springframework.stereotype.Component;
+
+/**
+ * Judges rigs one after the other, away from the requests that asked for it. However many facts
+ * arrive while a rig is judged, it is judged once more, not once for each. What a crash leaves
+ * undone shows as a judgement behind its ledger and is taken up by the next round.
+ */
+@Component
+class JudgingQueue {
+
+  private static final Logger LOG = LoggerFactory.getLogger(JudgingQueue.class);
+  private static final long GATHERING_MILLIS = 150;
+  private static final long ROUND_SECONDS = 30;
+
+  private final JudgingRound round;
+  private final Set<Long> waiting = ConcurrentHashMap.newKeySet();
+  private final ScheduledExecutorService worker =
+      Executors.newSingleThreadScheduledExecutor(task -> new Thread(task, "judging"));
+
+  JudgingQueue(JudgingRound round) {
+    this.round = round;
+  }
+
+  @EventListener(ApplicationReadyEvent.class)
+  void start() {
+    var unused =
+        worker.scheduleWithFixedDelay(
+            () -> guarded("looking for rigs to judge", this::takeUpWhatIsBehind),
+            0,
+            ROUND_SECONDS,
+            TimeUnit.SECONDS);
+  }
+
+  @PreDestroy
+  void stop() {
+    worker.shutdownNow();
+  }
+
+  void request(long rigId) {
+    if (waiting.add(rigId) && !worker.isShutdown()) {
+      var unused = worker.schedule(() -> judge(rigId), GATHERING_MILLIS, TimeUnit.MILLISECONDS);
+    }
+  }
+
+  private void takeUpWhatIsBehind() {
+    round.behind().forEach(this::request);
+  }
+
+  private void judge(long rigId) {
+    waiting.remove(rigId);
+    guarded("judging rig " + rigId, () -> round.judge(rigId));
+  }
+
+  /** A round that failed is logged and tried again by the next; the worker must not die of it. */
+  private static void guarded(String what, Runnable task) {
+    try {
+      task.run();
+    } catch (RuntimeException failed) {
+      LOG.error("{} failed; tried again within {} s", what, ROUND_SECONDS, failed);
+    }
+  }
+}

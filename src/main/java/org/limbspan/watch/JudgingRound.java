@@ -1,0 +1,130 @@
+package org.limbspan.watch;
+
+import java.time.Clock;
+import java.time.Instant;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import java.util.stream.Stream;
+import org.limbspan.reading.Readings;
+import org.limbspan.reading.RecordedReading;
+import org.limbspan.reading.StandardisedReading;
+import org.limbspan.rig.InstrumentHistory;
+import org.limbspan.rig.Rig;
+import org.limbspan.rig.Rigs;
+import org.springframework.context.ApplicationEventPublisher;
+import org.springframework.stereotype.Component;
+import org.springframework.transaction.PlatformTransactionManager;
+import org.springframework.transaction.TransactionDefinition;
+import org.springframework.transaction.support.TransactionTemplate;
+
+/** Judges one rig: reads its ledger at one moment, computes, writes what came out. */
+@Component
+class JudgingRound {
+
+  /** Later than any ephemeris. */
+  private static final Instant FAR = Instant.parse("2200-01-01T00:00:00Z");
+
+  private final Rigs rigs;
+  private final Readings readings;
+  private final Judging judging;
+  private final JudgementRepository judgements;
+  private final AlertRepository alerts;
+  private final AlertAnswers answers;
+  private final ApplicationEventPublisher events;
+  private final Clock clock;
+  private final TransactionTemplate snapshot;
+  private final TransactionTemplate writing;
+
+  JudgingRound(
+      Rigs rigs,
+      Readings readings,
+      Judging judging,
+      JudgementRepository judgements,
+      AlertRepository alerts,
+      AlertAnswers answers,
+      ApplicationEventPublisher events,
+      Clock clock,
+      PlatformTransactionManager transactions) {
+    this.rigs = rigs;
+    this.readings = readings;
+    this.judging = judging;
+    this.judgements = judgements;
+    this.alerts = alerts;
+    this.answers = answers;
+    this.events = events;
+    this.clock = clock;
+    this.snapshot = new TransactionTemplate(transactions);
+    this.snapshot.setReadOnly(true);
+    this.snapshot.setIsolationLevel(TransactionDefinition.ISOLATION_REPEATABLE_READ);
+    this.writing = new TransactionTemplate(transactions);
+  }
+
+  /** Rigs whose judgement is missing, of another method, or behind their ledger. */
+  List<Long> behind() {
+    return rigs.all().stream()
+        .map(Rig::id)
+        .filter(
+            id -> judgements.find(id).filter(kept -> kept.reflects(rigs.revision(id))).isEmpty())
+        .toList();
+  }
+
+  void judge(long rigId) {
+    Ledger ledger = snapshot.execute(status -> read(rigId));
+    Judging.Result result = judging.judge(ledger.history(), ledger.readings(), ledger.unscaled());
+    writing.executeWithoutResult(status -> write(rigId, ledger, result));
+  }
+
+  private Ledger read(long rigId) {
+    InstrumentHistory history = rigs.history(rigId);
+    return new Ledger(
+        rigs.revision(rigId), history, readings.standardised(rigId), unscaled(history));
+  }
+
+  /** Readings of setups without calibration, but for those entered in arcminutes. */
+  private List<RecordedReading> unscaled(InstrumentHistory history) {
+    return history.setups().stream()
+        .filter(setup -> history.scaleOf(setup).isEmpty())
+        .flatMap(
+            setup ->
+                readings
+                    .between(
+                        history.rig().id(),
+                        setup.startedAt().orElse(Instant.EPOCH),
+                        setup.endedAt().orElse(FAR))
+                    .stream())
+        .filter(reading -> reading.diameter().unit().length().isPresent())
+        .toList();
+  }
+
+  private void write(long rigId, Ledger ledger, Judging.Result result) {
+    judgements.lock(rigId);
+    if (judgements.find(rigId).filter(kept -> kept.reflects(ledger.revision() + 1)).isPresent()) {
+      return; // another instance has judged a newer ledger meanwhile
+    }
+    Instant now = clock.instant();
+    Rig rig = ledger.history().rig();
+    List<Alert> found =
+        result.findings().stream()
+            .map(finding -> AlertDraft.of(rig.slug(), rig.timeZone(), finding, now))
+            .toList();
+    Map<UUID, List<AlertReply>> replies = answers.byAlert(rigId);
+    alerts.replaceAll(
+        rigId, new Reconciler(ledger.instants()).reconcile(found, alerts.list(rigId), replies));
+    judgements.save(rigId, ledger.revision(), now, result.document());
+    events.publishEvent(new RigJudged(rigId, ledger.revision()));
+  }
+
+  private record Ledger(
+      long revision,
+      InstrumentHistory history,
+      List<StandardisedReading> readings,
+      List<RecordedReading> unscaled) {
+
+    List<Instant> instants() {
+      return Stream.concat(readings.stream().map(StandardisedReading::reading), unscaled.stream())
+          .map(RecordedReading::takenAt)
+          .toList();
+    }
+  }
+}

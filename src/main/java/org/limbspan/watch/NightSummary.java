@@ -1,0 +1,115 @@
+package org.limbspan.watch;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.Comparator;
+import java.util.List;
+import java.util.NavigableSet;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.TreeSet;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+import org.limbspan.cycle.AltitudeSource;
+import org.limbspan.cycle.Estimate;
+import org.limbspan.cycle.MoonDistance;
+import org.limbspan.cycle.NightDistanceEstimator;
+import org.limbspan.cycle.NightPair;
+import org.limbspan.cycle.NightRatioEstimator;
+import org.limbspan.cycle.NightRatios;
+import org.limbspan.cycle.Observation;
+import org.limbspan.cycle.SelfReliantCycle;
+import org.limbspan.sky.Site;
+import org.limbspan.sky.Sky;
+
+/** Puts the night pairs into the shape of the answer. */
+final class NightSummary {
+
+  private static final Duration AROUND_TRANSIT = Duration.ofHours(6);
+
+  private final Sky sky;
+  private final Site site;
+
+  NightSummary(Sky sky, Site site) {
+    this.sky = sky;
+    this.site = site;
+  }
+
+  NightsResult nights(List<Observation> observations, Optional<SelfReliantCycle> selfReliant) {
+    NightRatios ratios = NightRatioEstimator.estimate(observations, site);
+    NavigableSet<Instant> culminations = culminations(ratios.pairs());
+    List<NightsResult.Night> nights =
+        ratios.pairs().stream().map(pair -> night(pair, culminations)).toList();
+    return new NightsResult(nights, summary(ratios, distance(observations, selfReliant)));
+  }
+
+  private static NightsResult.Night night(NightPair pair, NavigableSet<Instant> culminations) {
+    return new NightsResult.Night(
+        nearest(culminations, pair.transitAt()),
+        pair.lowAt(),
+        pair.highAt(),
+        pair.lowAltitudeDeg(),
+        pair.highAltitudeDeg(),
+        pair.axis().label(),
+        pair.readingCount(),
+        pair.observedRatio(),
+        pair.uncertainty(),
+        pair.predictedRatio(),
+        pair.verdict().label());
+  }
+
+  /** All culminations of the time of the pairs, found in one go. */
+  private NavigableSet<Instant> culminations(List<NightPair> pairs) {
+    NavigableSet<Instant> culminations = new TreeSet<>();
+    if (!pairs.isEmpty()) {
+      Instant from = pairs.get(0).transitAt().minus(AROUND_TRANSIT);
+      Instant to = pairs.get(pairs.size() - 1).transitAt().plus(AROUND_TRANSIT);
+      sky.passes(from, to, site).forEach(pass -> culminations.add(pass.culminationAt()));
+    }
+    return culminations;
+  }
+
+  private static Instant nearest(NavigableSet<Instant> culminations, Instant transitAt) {
+    return Stream.of(culminations.floor(transitAt), culminations.ceiling(transitAt))
+        .filter(Objects::nonNull)
+        .min(Comparator.comparing(at -> Duration.between(at, transitAt).abs()))
+        .orElse(transitAt);
+  }
+
+  /** Without anybody's table of distances: the month is taken from the readings as well. */
+  private Optional<Estimate> distance(
+      List<Observation> observations, Optional<SelfReliantCycle> selfReliant) {
+    return selfReliant
+        .flatMap(
+            cycle ->
+                NightDistanceEstimator.estimate(
+                    observations, site, AltitudeSource.COMPUTED, cycle.curve()))
+        .flatMap(MoonDistance::earthRadii);
+  }
+
+  private static NightsResult.Summary summary(
+      NightRatios ratios, Optional<Estimate> distanceEarthRadii) {
+    @Nullable Estimate slope = ratios.slope().orElse(null);
+    double weights = 0;
+    double observed = 0;
+    double predicted = 0;
+    for (NightPair pair : ratios.pairs()) {
+      double relative = pair.uncertainty() / pair.observedRatio();
+      double weight = 1 / (relative * relative);
+      weights += weight;
+      observed += weight * Math.log(pair.observedRatio());
+      predicted += weight * Math.log(pair.predictedRatio());
+    }
+    boolean none = ratios.pairs().isEmpty();
+    return new NightsResult.Summary(
+        ratios.pairs().size(),
+        slope == null ? null : slope.value(),
+        slope == null ? null : slope.uncertainty(),
+        none ? null : Math.exp(observed / weights),
+        none ? null : Math.exp(predicted / weights),
+        none ? null : Math.exp(observed / weights) / Math.sqrt(weights),
+        distanceEarthRadii.map(Estimate::value).orElse(null),
+        distanceEarthRadii.map(Estimate::uncertainty).orElse(null),
+        ratios.verdict().label());
+  }
+}

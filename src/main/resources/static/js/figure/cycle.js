@@ -1,0 +1,45 @@
+// Figure of the cycle: observed diameters over the computed Moon.
+import * as draw from "./draw.js";
+import { figure, placesOf } from "./words.js";
+
+const arcmin = (value, half) => `${figure(value, placesOf(half / 2))}\u2032`;
+
+export const cycle = {
+  tick: (value, places) => `${figure(value, places)}\u2032`,
+
+  reach(data, from, to) {
+    const { t, low, high } = data.ribbon;
+    const [first, last] = draw.seen(t, from, to);
+    return [...low.slice(first, last), ...high.slice(first, last)];
+  },
+
+  under(u, data, ink) {
+    draw.ribbon(u, data.ribbon, ink.ribbon);
+    draw.line(u, data.ribbon.t, data.ribbon.low, ink.computed, 1);
+    draw.line(u, data.ribbon.t, data.ribbon.high, ink.computed, 1);
+    for (const { t, value } of data.arcs) draw.line(u, t, value, ink.computed, 2);
+  },
+
+  draw(u, data, ink) {
+    draw.bars(u, data, ink.bar);
+    const round = { radius: 2.5, stroke: ink.observed, fill: ink.observed };
+    draw.points(u, data, { ...round, shape: "round", keep: (i) => data.axis[i] === "horizontal" });
+    draw.points(u, data, { ...round, shape: "square", keep: (i) => data.axis[i] === "vertical" });
+    draw.points(u, data, { ...round, shape: "diamond", keep: (i) => data.axis[i] === "limb-fit" });
+    for (const { number, onset } of data.changes) {
+      draw.upright(u, onset, `Remark ${number}`, ink.judged, ink.paper, ink.serif);
+    }
+  },
+
+  say: (data, i, calendar) =>
+    `${calendar.moment(data.t[i])}: observed ${arcmin(data.value[i], data.half[i])} \u00b1 ` +
+    `${arcmin(data.half[i], data.half[i])} (k = 2), computed ${arcmin(data.computed[i], data.half[i])}, ${data.axis[i]}`,
+
+  columns: [
+    { name: "taken", text: true, write: (data, i, calendar) => calendar.moment(data.t[i]) },
+    { name: "axis", text: true, write: (data, i) => data.axis[i] },
+    { name: "observed", write: (data, i) => arcmin(data.value[i], data.half[i]) },
+    { name: "\u00b1 (k = 2)", write: (data, i) => arcmin(data.half[i], data.half[i]) },
+    { name: "computed", write: (data, i) => arcmin(data.computed[i], data.half[i]) },
+  ],
+};
