@@ -64,7 +64,7 @@ final class EdgeShape {
 
   /** Light, 0 to 1, at a depth inside the edge of an even half-plane. */
   double at(double depth) {
-    double place = depth * perPixel + (table.length / 2.0);
+    double place = depth * perPixel + (table.length - 1) / 2.0;
     if (place <= 0) {
       return table[0];
     }

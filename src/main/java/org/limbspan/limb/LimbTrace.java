@@ -31,6 +31,7 @@ final class LimbTrace {
   private final LinearImage image;
   private final FlatteningPrior prior;
   private Outline outline;
+  private Outline before;
   private double sigma;
   private Illumination light;
   private Terminator terminator = Terminator.FAR;
@@ -43,6 +44,7 @@ final class LimbTrace {
     this.image = image;
     this.prior = prior;
     outline = first.outline();
+    before = outline;
     sigma = first.sigma();
     nearlyFull = lit.illuminatedFraction() > NEARLY_FULL;
     light =
@@ -75,7 +77,7 @@ final class LimbTrace {
       if (withWidth) {
         renewWidth();
       }
-      Outline before = outline;
+      before = outline;
       adjustment =
           new LimbAdjustment(
               used,
@@ -134,6 +136,11 @@ final class LimbTrace {
 
   Outline outline() {
     return outline;
+  }
+
+  /** What the sectors' shifts refer to. */
+  Outline before() {
+    return before;
   }
 
   double sigma() {

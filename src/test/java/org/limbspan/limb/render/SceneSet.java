@@ -8,8 +8,8 @@ import java.util.Random;
  * A seeded set of scenes over the conditions a rig meets: phase 20 to 100 %, flattening 0 to 12 %,
  * width 1.5 to 6 px, signal to noise 12 to 150, ripple 0 to 1 px, by day and by night, with cloud,
  * roof, branches, a planet, hot pixels. Half of the Moons are full or nearly so, as flattened ones
- * at rise and set mostly are: a low half Moon leaves its flattening open (see the report's own
- * column).
+ * at rise and set mostly are. Ripple is small on most nights and 1 px on the worst; the limb's
+ * relief is 0.03 % of the radius.
  */
 public final class SceneSet {
 
@@ -39,9 +39,9 @@ public final class SceneSet {
     scene.fwhmPx = between(random, 1.5, 6);
     scene.signalToNoise = 12 * Math.pow(150 / 12.0, random.nextDouble());
     scene.exposure = between(random, 0.3, 0.75);
-    scene.ripplePx = random.nextBoolean() ? 0 : random.nextDouble();
+    scene.ripplePx = random.nextBoolean() ? 0 : Math.pow(random.nextDouble(), 2);
     scene.rippleCorrelationDeg = between(random, 0.8, 6);
-    scene.relief = 0.0004;
+    scene.relief = 0.0003;
     scene.lommelSeeliger = between(random, 0.9, 1);
     scene.wing = between(random, 0.01, 0.07);
     surroundings(scene, random);
