@@ -22,6 +22,7 @@ final class LimbAdjustment {
   private static final double RELIEF_LENGTH_RAD = Math.toRadians(9);
 
   private final Outline outline;
+  private final boolean converging;
   private final LimbCovariance.Solution solution;
 
   LimbAdjustment(
@@ -71,7 +72,14 @@ final class LimbAdjustment {
     for (int k = 0; k < p.length; k++) {
       p[k] += solution.values().getEntry(k);
     }
-    outline = Outline.ofArray(p);
+    converging =
+        Arrays.stream(p).allMatch(Double::isFinite) && p[HORIZONTAL] > 0 && p[VERTICAL] > 0;
+    outline = converging ? Outline.ofArray(p) : before;
+  }
+
+  /** Whether what was found is an outline at all; edges that are none of a disc may give none. */
+  boolean isConverging() {
+    return converging;
   }
 
   /** Refraction's own relation of asymmetry to flattening, Bennett's formula across the disc. */

@@ -86,6 +86,9 @@ final class LimbTrace {
               prior,
               SECTOR_ERROR * EdgeShape.FWHM_OVER_SIGMA * sigma,
               last);
+      if (!adjustment.isConverging()) {
+        return false;
+      }
       outline = adjustment.outline();
       move = FirstOutline.distance(before, outline);
       if (last) {
