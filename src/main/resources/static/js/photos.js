@@ -80,7 +80,7 @@ function listen(form) {
   function outcome() {
     if (form.elements.dryRun.checked) return "They were only tried: nothing was entered.";
     const made = readings.childElementCount;
-    return made === 0 ? "" : `They make ${made === 1 ? "one reading" : `${made} readings`}:`;
+    return made === 0 ? "" : `They belong to ${made === 1 ? "one reading" : `${made} readings`}:`;
   }
 
   /** Sends files in one request; answers what became of all of them. */

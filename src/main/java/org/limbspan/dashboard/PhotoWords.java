@@ -100,7 +100,9 @@ final class PhotoWords {
             .count();
     long measured = answers.size() - refused - held;
     List<String> parts = new ArrayList<>();
-    parts.add(Typeset.whole(measured) + " measured");
+    if (measured > 0) {
+      parts.add(Typeset.whole(measured) + " measured");
+    }
     if (held > 0) {
       parts.add(Typeset.whole(held) + " held already");
     }
