@@ -123,27 +123,42 @@ final class NearMoonEvidence {
     return peakNear(best, step, 1e-3);
   }
 
+  /** The evidence has one peak; it may lie at an end of the heights. */
   private Peak peakNear(double start, double reach, double expectedSpread) {
+    double from = Math.max(LEAST, start - reach);
+    double to = Math.min(MOST, start + reach);
+    if (to == MOST && isHigher(MOST, MOST - expectedSpread / 10)) {
+      return peakAt(MOST, log(MOST), expectedSpread);
+    }
+    if (from == LEAST && isHigher(LEAST, LEAST + expectedSpread / 10)) {
+      return peakAt(LEAST, log(LEAST), expectedSpread);
+    }
     UnivariatePointValuePair peak =
         new BrentOptimizer(1e-7, expectedSpread / 10)
             .optimize(
                 new MaxEval(100),
                 new UnivariateObjectiveFunction(this::log),
                 GoalType.MAXIMIZE,
-                new SearchInterval(
-                    Math.max(LEAST, start - reach), Math.min(MOST, start + reach), start));
-    double step = expectedSpread / 2;
-    double fall = fall(peak, step);
-    while (step < MOST - LEAST && fall < 0.3) {
-      step *= 2;
-      fall = fall(peak, step);
-    }
-    return new Peak(peak.getPoint(), peak.getValue(), step * Math.sqrt(0.5 / fall));
+                new SearchInterval(from, to, start));
+    return peakAt(peak.getPoint(), peak.getValue(), expectedSpread);
   }
 
-  private double fall(UnivariatePointValuePair peak, double step) {
-    double log = peak.getPoint() + step < MOST ? peak.getPoint() + step : peak.getPoint() - step;
-    return peak.getValue() - log(log);
+  private boolean isHigher(double logHeight, double other) {
+    return log(logHeight) > log(other);
+  }
+
+  private Peak peakAt(double logHeight, double value, double expectedSpread) {
+    double step = expectedSpread / 2;
+    double fall = value - log(aside(logHeight, step));
+    while (step < MOST - LEAST && fall < 0.3) {
+      step *= 2;
+      fall = value - log(aside(logHeight, step));
+    }
+    return new Peak(logHeight, value, step * Math.sqrt(0.5 / fall));
+  }
+
+  private static double aside(double logHeight, double step) {
+    return logHeight + step < MOST ? logHeight + step : logHeight - step;
   }
 
   /** Of the evidence over that at the peak, d ln(height). */

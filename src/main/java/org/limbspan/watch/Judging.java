@@ -59,7 +59,7 @@ class Judging {
         findings,
         new JudgementDocument(
             cycle.cycle(),
-            new NightSummary(sky, rig.site()).nights(observations, selfReliant),
+            new NightSummary(running.culminations(), rig.site()).nights(observations, selfReliant),
             hypotheses.join()));
   }
 

@@ -32,7 +32,10 @@ final class RunningJudges {
   /** What is remembered of one rig; to be used by one thread at a time. */
   synchronized Running of(long rigId) {
     return running.computeIfAbsent(
-        rigId, id -> new Running(new RunningJudge(sky), new RunningSelfReliantEstimator()));
+        rigId,
+        id ->
+            new Running(
+                new RunningJudge(sky), new RunningSelfReliantEstimator(), new Culminations(sky)));
   }
 
   /**
@@ -40,6 +43,8 @@ final class RunningJudges {
    *
    * @param changes what changed in it
    * @param selfReliant its readings' own cycle
+   * @param culminations over its site
    */
-  record Running(RunningJudge changes, RunningSelfReliantEstimator selfReliant) {}
+  record Running(
+      RunningJudge changes, RunningSelfReliantEstimator selfReliant, Culminations culminations) {}
 }
