@@ -92,7 +92,7 @@ public class Readings {
   /** A reading beside the computed Moon; empty if its setup has no calibration. */
   @Transactional(readOnly = true)
   public Optional<StandardisedReading> standardise(long rigId, RecordedReading reading) {
-    Standardiser standardiser = new Standardiser(rigs.history(rigId), sky);
+    Standardiser standardiser = new Standardiser(rigs.history(rigId), sights::moonAt);
     return standardiser.standardise(reading, standardiser.sight(reading));
   }
 
