@@ -15,6 +15,8 @@ record RigTime(ZoneId zone) {
       DateTimeFormatter.ofPattern("d MMM uuuu", Locale.ENGLISH);
   private static final DateTimeFormatter MINUTE =
       DateTimeFormatter.ofPattern("d MMM uuuu, HH:mm", Locale.ENGLISH);
+  private static final DateTimeFormatter SECOND =
+      DateTimeFormatter.ofPattern("d MMM uuuu, HH:mm:ss", Locale.ENGLISH);
   private static final DateTimeFormatter FIELD = DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm");
 
   private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm");
@@ -29,6 +31,10 @@ record RigTime(ZoneId zone) {
 
   String minute(Instant at) {
     return MINUTE.format(at.atZone(zone));
+  }
+
+  String second(Instant at) {
+    return SECOND.format(at.atZone(zone));
   }
 
   /** As a form takes it: {@code 2024-06-20 13:02}. */

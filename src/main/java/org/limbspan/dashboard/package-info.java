@@ -4,6 +4,7 @@
       "platform",
       "rig",
       "reading",
+      "photo",
       "watch",
       "demo",
       "sky",

@@ -83,6 +83,19 @@ public class Readings {
     }
   }
 
+  /** A reading by its id, whether or not it still stands; empty if the rig has none of that id. */
+  @Transactional(readOnly = true)
+  public Optional<RecordedReading> find(long rigId, long id) {
+    return store.byId(rigId, id).filter(Version::isHeld).map(Version::reading);
+  }
+
+  /** A reading beside the computed Moon; empty if its setup has no calibration. */
+  @Transactional(readOnly = true)
+  public Optional<StandardisedReading> standardise(long rigId, RecordedReading reading) {
+    Standardiser standardiser = new Standardiser(rigs.history(rigId), sights::moonAt);
+    return standardiser.standardise(reading, standardiser.sight(reading));
+  }
+
   /** The readings of a rig that stand with {@code from <= takenAt < to}, as entered. */
   @Transactional(readOnly = true)
   public List<RecordedReading> between(long rigId, Instant from, Instant to) {

@@ -11,6 +11,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import org.jspecify.annotations.Nullable;
+import org.limbspan.platform.HomeDirectory;
 import org.limbspan.platform.StartRefused;
 
 /** The directory that holds everything lasting, open to one service at a time. */
@@ -36,7 +37,7 @@ final class Home implements AutoCloseable {
    * @throws StartRefused if it cannot be written, or another service holds it
    */
   static Home open(String name) {
-    Path directory = resolved(name);
+    Path directory = HomeDirectory.resolved(name);
     try {
       PrivateFiles.createDirectories(directory);
       Path lock = directory.resolve(LOCK);
@@ -74,12 +75,6 @@ final class Home implements AutoCloseable {
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
-  }
-
-  private static Path resolved(String name) {
-    String home = System.getProperty("user.home");
-    boolean tilde = name.equals("~") || name.startsWith("~/");
-    return Path.of(tilde ? home + name.substring(1) : name).toAbsolutePath().normalize();
   }
 
   private static @Nullable FileLock tryLock(FileChannel channel) throws IOException {

@@ -7,32 +7,32 @@ final class ServerSettings {
 
   static String text(int port) {
     return """
-        # Written by Limbspan at each start; changes here do not last.
+    # Written by Limbspan at each start; changes here do not last.
 
-        listen_addresses = '127.0.0.1'
-        port = %d
-        unix_socket_directories = ''
-        max_connections = 30
+    listen_addresses = '127.0.0.1'
+    port = %d
+    unix_socket_directories = ''
+    max_connections = 30
 
-        # What was answered as stored is on the disk.
-        fsync = on
-        full_page_writes = on
-        synchronous_commit = on
-        max_wal_size = '256MB'
+    # What was answered as stored is on the disk.
+    fsync = on
+    full_page_writes = on
+    synchronous_commit = on
+    max_wal_size = '256MB'
 
-        # A small computer with little else to give.
-        shared_buffers = '64MB'
-        work_mem = '8MB'
-        maintenance_work_mem = '64MB'
-        io_method = sync
-        max_parallel_workers_per_gather = 0
-        max_logical_replication_workers = 0
-        jit = off
+    # A small computer with little else to give.
+    shared_buffers = '64MB'
+    work_mem = '8MB'
+    maintenance_work_mem = '64MB'
+    io_method = sync
+    max_parallel_workers_per_gather = 0
+    max_logical_replication_workers = 0
+    jit = off
 
-        timezone = 'UTC'
-        log_timezone = 'UTC'
-        log_checkpoints = off
-        """
+    timezone = 'UTC'
+    log_timezone = 'UTC'
+    log_checkpoints = off
+    """
         .formatted(port);
   }
 }

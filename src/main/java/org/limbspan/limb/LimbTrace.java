@@ -1,0 +1,177 @@
+package org.limbspan.limb;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Traces the limb to a small fraction of a pixel: sectors are fitted about the outline, the outline
+ * is adjusted to them, the edge's width and the Sun's direction are renewed, until nothing moves.
+ */
+final class LimbTrace {
+
+  private static final double WINDOW_IN_FWHM = 1.7;
+  private static final double WINDOW_PX = 3;
+  private static final double WIDENING_PX = 0.1;
+  private static final double USUAL_WING = 0.06;
+  private static final int MOST_ROUNDS = 7;
+  private static final int WIDTH_ROUNDS = 2;
+  private static final double SETTLED_PX = 0.04;
+
+  /** Above this lit share the terminator may hide beside the limb. */
+  private static final double NEARLY_FULL = 0.93;
+
+  /** Error of a sector's place that its pixels do not show, as a share of the edge's width. */
+  private static final double SECTOR_ERROR = 0.007;
+
+  /**
+   * Sine of the Sun's least height over a limb that is used: the direction is known to 3 degrees.
+   */
+  private static final double LEAST_SUN = 0.06;
+
+  private final LinearImage image;
+  private final FlatteningPrior prior;
+  private Outline outline;
+  private Outline before;
+  private double sigma;
+  private Illumination light;
+  private Terminator terminator = Terminator.FAR;
+  private final boolean nearlyFull;
+  private List<SectorEdge> seen = List.of();
+  private List<SectorEdge> used = List.of();
+  private @org.jspecify.annotations.Nullable LimbAdjustment adjustment;
+
+  LimbTrace(LinearImage image, FirstOutline first, LitArea lit, FlatteningPrior prior) {
+    this.image = image;
+    this.prior = prior;
+    outline = first.outline();
+    before = outline;
+    sigma = first.sigma();
+    nearlyFull = lit.illuminatedFraction() > NEARLY_FULL;
+    light =
+        nearlyFull
+            ? Illumination.FULL
+            : Illumination.of(lit.illuminatedFraction(), lit.directionRad());
+  }
+
+  /** Whether enough of the limb was found to adjust an outline at all. */
+  boolean run() {
+    double move = Double.MAX_VALUE;
+    int searches = 0;
+    for (int round = 0; round < MOST_ROUNDS; round++) {
+      boolean last = round == MOST_ROUNDS - 1 || (round >= WIDTH_ROUNDS && move < SETTLED_PX);
+      double window = Math.max(8, WINDOW_PX + WINDOW_IN_FWHM * EdgeShape.FWHM_OVER_SIGMA * sigma);
+      EdgeShape shape = new EdgeShape(sigma, USUAL_WING, 2 * window + 10 * sigma);
+      Annulus annulus = new Annulus(image, outline, window);
+      if (nearlyFull && round > 0 && !last && (searches < 2 || move > 0.5)) {
+        PhaseSearch search = new PhaseSearch(annulus, shape);
+        light = search.illumination();
+        terminator = search;
+        searches++;
+      }
+      boolean withWidth = round < WIDTH_ROUNDS;
+      seen = edges(annulus, shape, withWidth);
+      used = LimbSelection.agreeing(sunlit(LimbSelection.plausible(seen)), outline);
+      if (used.size() < 20) {
+        return false;
+      }
+      if (withWidth) {
+        renewWidth();
+      }
+      before = outline;
+      adjustment =
+          new LimbAdjustment(
+              used,
+              outline,
+              terminator,
+              prior,
+              SECTOR_ERROR * EdgeShape.FWHM_OVER_SIGMA * sigma,
+              last);
+      if (!adjustment.isConverging()) {
+        return false;
+      }
+      outline = adjustment.outline();
+      move = FirstOutline.distance(before, outline);
+      if (last) {
+        break;
+      }
+    }
+    return true;
+  }
+
+  private List<SectorEdge> edges(Annulus annulus, EdgeShape shape, boolean withWidth) {
+    EdgeShape wide = shape.withSigma(sigma + WIDENING_PX);
+    double reach = 2 * annulus.window();
+    double radius = outline.meanRadius();
+    List<SectorEdge> found = new ArrayList<>();
+    for (int s = 0; s < annulus.sectors(); s++) {
+      if (annulus.outside(s)) {
+        continue;
+      }
+      double angle = annulus.angle(s);
+      double sun = light.sunOverLimb(angle);
+      EdgeTemplate template = new EdgeTemplate(shape, light, sun, radius, reach);
+      EdgeTemplate wider = withWidth ? new EdgeTemplate(wide, light, sun, radius, reach) : template;
+      new SectorFit(annulus.profile(s), angle, annulus.window(), template, wider, WIDENING_PX)
+          .from(0, 7)
+          .ifPresent(found::add);
+    }
+    return found;
+  }
+
+  private List<SectorEdge> sunlit(List<SectorEdge> edges) {
+    List<SectorEdge> kept = new ArrayList<>();
+    for (SectorEdge e : edges) {
+      boolean lit =
+          nearlyFull
+              ? terminator.hidden(e.angle()) < EdgeShape.FWHM_OVER_SIGMA * sigma
+              : light.sunOverLimb(e.angle()) > LEAST_SUN;
+      if (lit) {
+        kept.add(e);
+      }
+    }
+    return kept;
+  }
+
+  private void renewWidth() {
+    double[] shifts = used.stream().mapToDouble(SectorEdge::widthShift).sorted().toArray();
+    sigma = Math.max(0.4, sigma + shifts[shifts.length / 2]);
+  }
+
+  Outline outline() {
+    return outline;
+  }
+
+  /** What the sectors' shifts refer to. */
+  Outline before() {
+    return before;
+  }
+
+  double sigma() {
+    return sigma;
+  }
+
+  Illumination light() {
+    return light;
+  }
+
+  boolean nearlyFull() {
+    return nearlyFull;
+  }
+
+  /** Every sector with an edge. */
+  List<SectorEdge> seen() {
+    return seen;
+  }
+
+  /** Those that the outline was adjusted to. */
+  List<SectorEdge> used() {
+    return used;
+  }
+
+  LimbCovariance.Solution solution() {
+    if (adjustment == null) {
+      throw new IllegalStateException("the limb has not been traced");
+    }
+    return adjustment.solution();
+  }
+}

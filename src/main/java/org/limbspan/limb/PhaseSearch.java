@@ -1,0 +1,256 @@
+package org.limbspan.limb;
+
+import java.util.Arrays;
+import java.util.Optional;
+import org.hipparchus.linear.MatrixUtils;
+import org.hipparchus.linear.RealMatrix;
+import org.hipparchus.linear.SingularValueDecomposition;
+
+/**
+ * Where the Sun stands over a nearly full disc, when the terminator hides beside the limb.
+ *
+ * <p>Each sector is fitted under a ladder of heights of the Sun over the limb. A height that is
+ * right shows in two ways: the softness of the edge is explained, and the places of the limb fall
+ * on one outline. The direction and size of the Sun's component in the plane of the sky that do
+ * both best are searched on a polar grid.
+ */
+final class PhaseSearch implements Terminator {
+
+  private static final double[] SUN = {
+    -0.40, -0.34, -0.29, -0.245, -0.205, -0.17, -0.14, -0.115, -0.09, -0.07, -0.05, -0.03, 0, 0.04,
+    0.1, 0.2, 0.4
+  };
+
+  /** Uneven ground mimics softness: a misfit counts this much less than noise alone would. */
+  private static final double GROUND_INFLATION = 8;
+
+  private static final double LEAST_PLACE_SPREAD_PX = 0.12;
+  private static final int NEIGHBOURS = 6;
+  private static final int DIRECTIONS = 36;
+
+  /** A terminator is believed when it explains this much more (chi square) than a full disc. */
+  private static final double LEAST_GAIN = 5;
+
+  /** Sectors with more than this share clipped say nothing on the softness of their edge. */
+  private static final double MOST_CLIPPED = 0.1;
+
+  private final Annulus annulus;
+  private final EdgeShape shape;
+  private final int stride;
+  private final double[] angle;
+  private final double[][] shift;
+  private final double[][] excess;
+  private final double[][] design;
+  private int count;
+  private double bestX;
+  private double bestY;
+  private double gain;
+
+  PhaseSearch(Annulus annulus, EdgeShape shape) {
+    this.annulus = annulus;
+    this.shape = shape;
+    stride = Math.max(1, annulus.sectors() / 180);
+    int most = annulus.sectors() / stride + 1;
+    angle = new double[most];
+    shift = new double[most][];
+    excess = new double[most][];
+    design = new double[most][];
+    fill();
+    search();
+  }
+
+  Illumination illumination() {
+    return Illumination.gibbous(bestX, bestY);
+  }
+
+  @Override
+  public double doubt() {
+    return Math.max(0.2, Math.min(1, 4 / Math.sqrt(gain)));
+  }
+
+  @Override
+  public double hidden(double angleRad) {
+    return strip(bestX * Math.cos(angleRad) + bestY * Math.sin(angleRad));
+  }
+
+  @Override
+  public double hiddenByTurn(double angleRad) {
+    double sun = bestX * Math.cos(angleRad) + bestY * Math.sin(angleRad);
+    double across = -bestY * Math.cos(angleRad) + bestX * Math.sin(angleRad);
+    return (strip(sun + 0.01 * across) - strip(sun - 0.01 * across)) / 0.02;
+  }
+
+  /** Half of the brightness behind the terminator is reached where cos e is 1.5 times the sine. */
+  private double strip(double sunOverLimb) {
+    double m = Math.min(0.6, Math.max(0, -1.5 * sunOverLimb));
+    return annulus.outline().meanRadius() * (1 - Math.sqrt(1 - m * m));
+  }
+
+  private void fill() {
+    EdgeTemplate[] ladder = new EdgeTemplate[SUN.length];
+    double radius = annulus.outline().meanRadius();
+    for (int j = 0; j < SUN.length; j++) {
+      Illumination light = Illumination.gibbous(SUN[j], 0);
+      ladder[j] = new EdgeTemplate(shape, light, SUN[j], radius, 2 * annulus.window());
+    }
+    for (int s = 0; s < annulus.sectors(); s += stride) {
+      if (!annulus.outside(s)) {
+        climb(s, ladder);
+      }
+    }
+  }
+
+  private void climb(int sector, EdgeTemplate[] ladder) {
+    double[] shifts = new double[SUN.length];
+    double[] misfits = new double[SUN.length];
+    double least = Double.MAX_VALUE;
+    int pixels = 1;
+    for (int j = 0; j < SUN.length; j++) {
+      Optional<SectorEdge> edge =
+          new SectorFit(
+                  annulus.profile(sector),
+                  annulus.angle(sector),
+                  annulus.window(),
+                  ladder[j],
+                  ladder[j],
+                  1)
+              .from(strip(SUN[j]) * 0.3, 5);
+      if (edge.isEmpty() || edge.get().signalToNoise() < 3) {
+        shifts[j] = Double.NaN;
+        misfits[j] = Double.MAX_VALUE;
+        continue;
+      }
+      shifts[j] = edge.get().shift();
+      misfits[j] = edge.get().misfit();
+      if (misfits[j] < least) {
+        least = misfits[j];
+        pixels = edge.get().pixels();
+      }
+    }
+    if (least == Double.MAX_VALUE) {
+      return;
+    }
+    for (int j = 0; j < SUN.length; j++) {
+      double unit = least / Math.max(1, pixels - 5) + 1e-10;
+      misfits[j] =
+          annulus.profile(sector).clippedShare() > MOST_CLIPPED
+              ? 0
+              : Math.min(60, (misfits[j] - least) / unit / GROUND_INFLATION);
+    }
+    angle[count] = annulus.angle(sector);
+    shift[count] = shifts;
+    excess[count] = misfits;
+    design[count] = Arrays.copyOf(annulus.outline().outwardMotion(angle[count]), 4);
+    count++;
+  }
+
+  private void search() {
+    if (count < 24) {
+      return;
+    }
+    double spread = LEAST_PLACE_SPREAD_PX;
+    double full = lack(0, 0, spread);
+    double best = full;
+    for (double across = 0.02; across <= 0.4; across *= 1.22) {
+      for (int d = 0; d < DIRECTIONS; d++) {
+        double direction = 2 * Math.PI * d / DIRECTIONS;
+        double x = across * Math.cos(direction);
+        double y = across * Math.sin(direction);
+        double lack = lack(x, y, spread);
+        if (lack < best) {
+          best = lack;
+          bestX = x;
+          bestY = y;
+        }
+      }
+    }
+    for (double step = 0.02; step > 0.001; step *= 0.6) {
+      for (int d = 0; d < 8; d++) {
+        double x = bestX + step * Math.cos(d * Math.PI / 4);
+        double y = bestY + step * Math.sin(d * Math.PI / 4);
+        double lack = lack(x, y, spread);
+        if (lack < best) {
+          best = lack;
+          bestX = x;
+          bestY = y;
+        }
+      }
+    }
+    gain = (full - best) / Math.max(1, best / count);
+    if (gain < LEAST_GAIN) {
+      bestX = 0;
+      bestY = 0;
+    }
+  }
+
+  /** How badly a Sun in that direction explains the sectors. */
+  private double lack(double x, double y, double spread) {
+    double[] places = new double[count];
+    double softness = 0;
+    int used = 0;
+    int[] index = new int[count];
+    for (int i = 0; i < count; i++) {
+      double sun = x * Math.cos(angle[i]) + y * Math.sin(angle[i]);
+      double place = read(shift[i], sun);
+      double misfit = read(excess[i], sun);
+      softness += Math.min(60, misfit);
+      if (!Double.isNaN(place) && strip(sun) < 12) {
+        places[used] = place;
+        index[used++] = i;
+      }
+    }
+    return softness + placeLack(places, index, used, spread);
+  }
+
+  private double placeLack(double[] places, int[] index, int used, double spread) {
+    if (used < 20) {
+      return 1e9;
+    }
+    double[] weights = new double[used];
+    Arrays.fill(weights, 1);
+    double[] residuals = new double[used];
+    for (int round = 0; round < 3; round++) {
+      RealMatrix left = MatrixUtils.createRealMatrix(4, 4);
+      double[] right = new double[4];
+      for (int i = 0; i < used; i++) {
+        double[] row = design[index[i]];
+        for (int j = 0; j < 4; j++) {
+          right[j] += weights[i] * row[j] * places[i];
+          for (int k = 0; k < 4; k++) {
+            left.addToEntry(j, k, weights[i] * row[j] * row[k]);
+          }
+        }
+      }
+      double[] fit =
+          new SingularValueDecomposition(left)
+              .getSolver()
+              .solve(MatrixUtils.createRealVector(right))
+              .toArray();
+      for (int i = 0; i < used; i++) {
+        double[] row = design[index[i]];
+        residuals[i] =
+            places[i] - row[0] * fit[0] - row[1] * fit[1] - row[2] * fit[2] - row[3] * fit[3];
+        double unit = residuals[i] / (4 * spread);
+        weights[i] = 1 / (1 + unit * unit);
+      }
+    }
+    double sum = 0;
+    for (double r : residuals) {
+      double unit = r / spread;
+      sum += 16 * Math.log1p(unit * unit / 16);
+    }
+    return sum / NEIGHBOURS;
+  }
+
+  private static double read(double[] values, double sun) {
+    int j = 0;
+    while (j < SUN.length - 2 && SUN[j + 1] < sun) {
+      j++;
+    }
+    double f = Math.max(0, Math.min(1, (sun - SUN[j]) / (SUN[j + 1] - SUN[j])));
+    if (values[j] == Double.MAX_VALUE || values[j + 1] == Double.MAX_VALUE) {
+      return 60;
+    }
+    return values[j] + f * (values[j + 1] - values[j]);
+  }
+}

@@ -1,0 +1,36 @@
+package org.limbspan.limb;
+
+/**
+ * How far the edge that is seen lies inside the limb on the dark side of a nearly full Moon, as the
+ * phase law has it.
+ */
+interface Terminator {
+
+  /** Nowhere near the limb that is used. */
+  Terminator FAR =
+      new Terminator() {
+        @Override
+        public double hidden(double angleRad) {
+          return 0;
+        }
+
+        @Override
+        public double hiddenByTurn(double angleRad) {
+          return 0;
+        }
+
+        @Override
+        public double doubt() {
+          return 1;
+        }
+      };
+
+  /** Width of the dark strip between the half level and the limb, pixels. */
+  double hidden(double angleRad);
+
+  /** Its change for a turn of the Sun's direction, pixels a radian. */
+  double hiddenByTurn(double angleRad);
+
+  /** Relative standard uncertainty of the strip's width, 0.2 to 1. */
+  double doubt();
+}

@@ -1,0 +1,62 @@
+package org.limbspan.photo;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.limbspan.limb.MeasureOptions;
+import org.limbspan.limb.MeasureOptions.ExpectedFlattening;
+import org.limbspan.sky.MoonSight;
+
+/** What the computed Moon says of a photograph: the flattening to expect, and what does not fit. */
+final class ComputedMoon {
+
+  /** Nearer to the horizon the air of the day decides, not the standard one. */
+  private static final double LEAST_ALTITUDE_DEG = 3;
+
+  /** Of the flattening, from temperature and pressure unlike the standard ones. */
+  private static final double RELATIVE_UNCERTAINTY = 0.1;
+
+  private static final double LEAST_UNCERTAINTY = 1e-4;
+  private static final double OTHER_PHASE = 0.15;
+
+  private final MoonSight sight;
+
+  ComputedMoon(MoonSight sight) {
+    this.sight = sight;
+  }
+
+  MeasureOptions options() {
+    MeasureOptions options = MeasureOptions.standard();
+    if (sight.apparentAltitudeDeg() < LEAST_ALTITUDE_DEG) {
+      return options;
+    }
+    double flattening =
+        Math.max(0, 1 - sight.verticalDiameterArcmin() / sight.horizontalDiameterArcmin());
+    return options.expecting(
+        new ExpectedFlattening(
+            flattening, Math.max(LEAST_UNCERTAINTY, RELATIVE_UNCERTAINTY * flattening)));
+  }
+
+  List<String> remarks(DiscFigures figures) {
+    List<String> remarks = new ArrayList<>();
+    double upperLimbDeg = sight.apparentAltitudeDeg() + sight.horizontalDiameterArcmin() / 120;
+    if (upperLimbDeg < 0) {
+      remarks.add(
+          String.format(
+              Locale.ROOT,
+              "The Moon was below the horizon of this rig at that instant, its centre at %.1f"
+                  + " degrees: check the camera's clock and the rig's place.",
+              sight.altitudeDeg()));
+    }
+    if (Math.abs(figures.illuminatedFraction() - sight.illuminatedFraction()) > OTHER_PHASE) {
+      remarks.add(
+          String.format(
+              Locale.ROOT,
+              "The photograph shows the Moon %.0f percent lit, computed are %.0f percent for that"
+                  + " instant: check the date of the camera's clock.",
+              100 * figures.illuminatedFraction(),
+              100 * sight.illuminatedFraction()));
+    }
+    return remarks;
+  }
+}

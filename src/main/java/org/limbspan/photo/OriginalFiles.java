@@ -1,0 +1,136 @@
+package org.limbspan.photo;
+
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
+import java.nio.channels.FileChannel;
+import java.nio.file.FileSystems;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.nio.file.StandardOpenOption;
+import java.nio.file.attribute.FileAttribute;
+import java.nio.file.attribute.FileTime;
+import java.nio.file.attribute.PosixFilePermissions;
+import java.security.DigestInputStream;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.time.Instant;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.UUID;
+import java.util.stream.Stream;
+import org.limbspan.photo.file.PhotoFormat;
+import org.limbspan.platform.HomeDirectory;
+import org.springframework.stereotype.Component;
+
+/**
+ * The originals under {@code limbspan.home}: each once, named by the SHA-256 of its bytes (FIPS
+ * 180-4), readable by the service's user only. A name that is there has all of its bytes on the
+ * disk.
+ */
+@Component
+class OriginalFiles {
+
+  private static final boolean POSIX =
+      FileSystems.getDefault().supportedFileAttributeViews().contains("posix");
+
+  private final Path folder;
+
+  OriginalFiles(HomeDirectory home) {
+    folder = home.path().resolve("photos");
+  }
+
+  /** A new file, for what is not yet known to be worth keeping. */
+  Path temporary() throws IOException {
+    Path incoming = incoming();
+    Files.createDirectories(incoming, permissions("rwx------"));
+    return Files.createFile(
+        incoming.resolve(UUID.randomUUID() + ".part"), permissions("rw-------"));
+  }
+
+  Path path(String sha256, PhotoFormat format) {
+    return shelf(sha256).resolve(sha256 + "." + format.extension());
+  }
+
+  /** Keeps a copy of a file; it is on the disk when this returns. */
+  void keep(Path source, String sha256, PhotoFormat format) throws IOException {
+    Path target = path(sha256, format);
+    if (Files.exists(target)) {
+      return;
+    }
+    Files.createDirectories(shelf(sha256), permissions("rwx------"));
+    Path part = temporary();
+    try {
+      Files.copy(source, part, StandardCopyOption.REPLACE_EXISTING);
+      if (!sha256(part).equals(sha256)) {
+        throw new IOException(source + " changed while it was read");
+      }
+      sync(part, StandardOpenOption.WRITE);
+      Files.move(part, target, StandardCopyOption.ATOMIC_MOVE);
+      syncFolder(shelf(sha256));
+    } finally {
+      Files.deleteIfExists(part);
+    }
+  }
+
+  /** Removes what a crash left of files that were never kept. */
+  void removeLeftovers(Instant olderThan) throws IOException {
+    if (!Files.isDirectory(incoming())) {
+      return;
+    }
+    try (Stream<Path> listed = Files.list(incoming())) {
+      List<Path> files = listed.toList();
+      for (Path file : files) {
+        if (Files.getLastModifiedTime(file).compareTo(FileTime.from(olderThan)) < 0) {
+          Files.deleteIfExists(file);
+        }
+      }
+    }
+  }
+
+  static String sha256(Path file) throws IOException {
+    MessageDigest digest = digest();
+    try (InputStream bytes = new DigestInputStream(Files.newInputStream(file), digest)) {
+      bytes.transferTo(OutputStream.nullOutputStream());
+    }
+    return HexFormat.of().formatHex(digest.digest());
+  }
+
+  private Path shelf(String sha256) {
+    return folder.resolve(sha256.substring(0, 2));
+  }
+
+  private Path incoming() {
+    return folder.resolve("incoming");
+  }
+
+  private static MessageDigest digest() {
+    try {
+      return MessageDigest.getInstance("SHA-256");
+    } catch (NoSuchAlgorithmException everyPlatformHasIt) {
+      throw new IllegalStateException(everyPlatformHasIt);
+    }
+  }
+
+  private static void sync(Path path, StandardOpenOption mode) throws IOException {
+    try (FileChannel channel = FileChannel.open(path, mode)) {
+      channel.force(true);
+    }
+  }
+
+  /** Makes a renaming inside the folder outlast a power cut; not possible on Windows. */
+  private static void syncFolder(Path path) throws IOException {
+    if (POSIX) {
+      sync(path, StandardOpenOption.READ);
+    }
+  }
+
+  private static FileAttribute<?>[] permissions(String mode) {
+    return POSIX
+        ? new FileAttribute<?>[] {
+          PosixFilePermissions.asFileAttribute(PosixFilePermissions.fromString(mode))
+        }
+        : new FileAttribute<?>[0];
+  }
+}

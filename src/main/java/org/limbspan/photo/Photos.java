@@ -1,0 +1,135 @@
+package org.limbspan.photo;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+import org.limbspan.photo.file.PhotoFile;
+import org.limbspan.photo.file.UnusableFile;
+import org.limbspan.platform.NotFound;
+import org.limbspan.platform.Unavailable;
+import org.limbspan.rig.Rig;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import org.springframework.stereotype.Service;
+import org.springframework.web.multipart.MultipartHttpServletRequest;
+
+/**
+ * The photographs of rigs. Photographs of one setup within ten minutes make one reading of the
+ * ledger, whatever the order in which they come.
+ */
+@Service
+public class Photos {
+
+  private static final Logger LOG = LoggerFactory.getLogger(Photos.class);
+
+  private final PhotoIntake intake;
+  private final PhotoStore store;
+  private final PhotoReadingStore book;
+  private final PhotoWriter writer;
+  private final BracketBook brackets;
+  private final OriginalFiles originals;
+  private final Darkroom darkroom;
+
+  Photos(
+      PhotoIntake intake,
+      PhotoStore store,
+      PhotoReadingStore book,
+      PhotoWriter writer,
+      BracketBook brackets,
+      OriginalFiles originals,
+      Darkroom darkroom) {
+    this.intake = intake;
+    this.store = store;
+    this.book = book;
+    this.writer = writer;
+    this.brackets = brackets;
+    this.originals = originals;
+    this.darkroom = darkroom;
+  }
+
+  /** Receives the files of a request; whoever calls it closes them. */
+  public ReceivedPhotos receive(MultipartHttpServletRequest request) {
+    return ReceivedPhotos.of(request, originals);
+  }
+
+  /**
+   * Measures files and, unless they are only tried, keeps them and enters their readings; never
+   * called within a transaction.
+   *
+   * @return what became of each, in their order
+   */
+  public List<PhotoAnswer> take(
+      Rig rig, List<IncomingPhoto> files, PhotoOptions options, PhotoProgress progress) {
+    return intake.take(rig, files, options, progress);
+  }
+
+  /** The photographs of a reading by time; none if it was not made of photographs. */
+  public List<KeptPhoto> ofReading(Rig rig, long readingId) {
+    Optional<PhotoReading> reading = book.ofReading(rig.id(), readingId);
+    if (reading.isEmpty()) {
+      return List.of();
+    }
+    PhotoReading its = reading.get();
+    List<Long> ids = Stream.concat(its.photoIds().stream(), its.setAsideIds().stream()).toList();
+    return store.byIds(rig.id(), ids).stream()
+        .map(
+            photo ->
+                kept(
+                    photo,
+                    readingId,
+                    its.photoIds().contains(photo.id())
+                        ? PhotoAnswer.Use.USED
+                        : PhotoAnswer.Use.SET_ASIDE))
+        .toList();
+  }
+
+  /** Photographs that stand, the last entered first, from before an id. */
+  public List<KeptPhoto> page(Rig rig, long before, int limit) {
+    return store.page(rig.id(), before, limit).stream()
+        .map(photo -> kept(photo, null, null))
+        .toList();
+  }
+
+  /**
+   * One photograph.
+   *
+   * @throws NotFound if the rig has none of that id
+   */
+  public KeptPhoto find(Rig rig, long photoId) {
+    return store.byIds(rig.id(), List.of(photoId)).stream()
+        .findFirst()
+        .map(photo -> kept(photo, null, null))
+        .orElseThrow(() -> new NotFound("photograph", "id", photoId));
+  }
+
+  /** Takes a photograph back, saying why; its reading is made of the others from then on. */
+  public void withdraw(Rig rig, long photoId, String reason) {
+    writer.withdraw(rig, photoId, reason);
+    brackets.bringInLine(rig);
+  }
+
+  /** Where the original of a photograph lies. */
+  public Path original(Photograph photo) {
+    return originals.path(photo.sha256(), photo.format());
+  }
+
+  /** The upright picture as a JPEG file of 8 bits whose longer side has at most so many pixels. */
+  public byte[] preview(Photograph photo, int longestSidePx) {
+    Path file = original(photo);
+    try {
+      return darkroom.preview(file, PhotoFile.header(file), longestSidePx);
+    } catch (IOException | UnusableFile e) {
+      LOG.error("original {} of photograph {} cannot be shown", file, photo.id(), e);
+      throw new Unavailable(
+          "The original of this photograph cannot be read: it was kept as " + file.getFileName());
+    }
+  }
+
+  private KeptPhoto kept(
+      Photograph photo, @Nullable Long readingId, PhotoAnswer.@Nullable Use use) {
+    return new KeptPhoto(photo, store.measurements(photo.id()), readingId, use);
+  }
+}

@@ -1,0 +1,54 @@
+package org.limbspan.photo;
+
+import java.util.Locale;
+import org.jspecify.annotations.Nullable;
+import org.limbspan.limb.Measurement.Refused;
+import org.limbspan.limb.SheetMeasurement;
+import org.limbspan.photo.file.UnusableFile;
+
+/** A photograph that gives no reading; the message says why in words. */
+final class RefusedPhoto extends Exception {
+
+  private static final long serialVersionUID = 1L;
+
+  private final String code;
+  private final @Nullable String question;
+
+  RefusedPhoto(String code, String reason, @Nullable String question) {
+    super(reason);
+    this.code = code;
+    this.question = question;
+  }
+
+  RefusedPhoto(String code, String reason) {
+    this(code, reason, null);
+  }
+
+  static RefusedPhoto of(UnusableFile file) {
+    return new RefusedPhoto(file.problem().label(), file.words());
+  }
+
+  static RefusedPhoto of(Refused refused) {
+    String code = refused.reason().name().toLowerCase(Locale.ROOT).replace('_', '-');
+    return new RefusedPhoto(code, LimbWords.of(refused));
+  }
+
+  static RefusedPhoto of(SheetMeasurement.Refused refused) {
+    String code = refused.reason().name().toLowerCase(Locale.ROOT).replace('_', '-');
+    return new RefusedPhoto(code, SheetWords.of(refused));
+  }
+
+  /** One word for programs, such as {@code no-moon}. */
+  String code() {
+    return code;
+  }
+
+  String reason() {
+    return String.valueOf(getMessage());
+  }
+
+  /** What the owner is asked, or null. */
+  @Nullable String question() {
+    return question;
+  }
+}

@@ -1,0 +1,68 @@
+package org.limbspan.photo;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+import org.limbspan.limb.SheetMeasurement.Measured;
+import org.limbspan.rig.Entered;
+import org.limbspan.rig.RecordedCalibration;
+import org.limbspan.scale.PlateScale;
+
+/** Calibration photographs as clients see them. */
+final class SheetView {
+
+  private SheetView() {}
+
+  static List<Map<String, Object>> of(List<SheetAnswer> answers) {
+    return answers.stream().map(SheetView::of).toList();
+  }
+
+  private static Map<String, Object> of(SheetAnswer answer) {
+    Map<String, Object> fields = new LinkedHashMap<>();
+    fields.put("file", answer.file());
+    putIfTold(fields, "takenAt", answer.takenAt());
+    fields.put("outcome", answer.figures() != null ? "measured" : "refused");
+    RefusedPhoto refused = answer.refused();
+    if (refused != null) {
+      fields.put("refusal", refused.code());
+      fields.put("reason", refused.reason());
+      putIfTold(fields, "question", refused.question());
+    }
+    SheetFigures figures = answer.figures();
+    if (figures != null) {
+      figures(fields, figures);
+    }
+    Entered<RecordedCalibration> entered = answer.entered();
+    if (entered != null) {
+      fields.put("calibrationId", entered.fact().id());
+      fields.put("setup", entered.fact().setup());
+      fields.put("calibrationOutcome", entered.outcome());
+    }
+    fields.put("remarks", figures == null ? List.of() : SheetWords.remarks(figures));
+    return fields;
+  }
+
+  private static void figures(Map<String, Object> fields, SheetFigures figures) {
+    Measured measured = figures.measured();
+    fields.put("measuredPx", measured.tallSidePx());
+    fields.put("measuredUncertaintyPx", figures.tallSideUncertaintyPx());
+    fields.put("otherSidePx", measured.shortSidePx());
+    fields.put("otherSideUncertaintyPx", measured.shortSideUncertaintyPx());
+    fields.put("unequalSidesPercent", 100 * measured.unequalSides());
+    if (measured.shortening().isPresent()) {
+      fields.put("shorteningPercent", 100 * measured.shortening().getAsDouble());
+      fields.put("shorteningUncertaintyPercent", 100 * figures.proportionUncertainty());
+    }
+    fields.put("edgeFwhmPx", measured.edgeFwhmPx());
+    PlateScale scale = figures.calibration().plateScale();
+    fields.put("plateScaleArcsecPerPx", scale.arcsecPerUnit());
+    fields.put("plateScaleUncertaintyArcsecPerPx", scale.uncertainty());
+  }
+
+  private static void putIfTold(Map<String, Object> fields, String name, @Nullable Object value) {
+    if (value != null) {
+      fields.put(name, value);
+    }
+  }
+}

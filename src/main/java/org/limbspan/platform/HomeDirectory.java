@@ -1,0 +1,28 @@
+package org.limbspan.platform;
+
+import java.nio.file.Path;
+import org.springframework.beans.factory.annotation.Value;
+import org.springframework.stereotype.Component;
+
+/** Where everything lasting beside the database is kept: {@code limbspan.home}. */
+@Component
+public class HomeDirectory {
+
+  private final Path path;
+
+  HomeDirectory(@Value("${limbspan.home}") String home) {
+    path = resolved(home);
+  }
+
+  /** Absolute; it need not exist yet. */
+  public Path path() {
+    return path;
+  }
+
+  /** The directory that an owner means by a name: {@code ~} is the user's home. */
+  public static Path resolved(String name) {
+    String home = System.getProperty("user.home");
+    boolean tilde = name.equals("~") || name.startsWith("~/");
+    return Path.of(tilde ? home + name.substring(1) : name).toAbsolutePath().normalize();
+  }
+}

@@ -1,0 +1,143 @@
+package org.limbspan.limb;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.limbspan.limb.Measurement.Measured;
+import org.limbspan.limb.Measurement.Refused;
+import org.limbspan.limb.render.JpegFile;
+import org.limbspan.limb.render.MoonRenderer;
+import org.limbspan.limb.render.MoonScene;
+
+class DiscMeasurerTest {
+
+  private static MoonScene scene() {
+    MoonScene scene = new MoonScene();
+    scene.width = 800;
+    scene.height = 700;
+    scene.centreX = 402.3;
+    scene.centreY = 348.9;
+    scene.radiusPx = 260;
+    scene.altitudeDeg = 40;
+    return scene;
+  }
+
+  private static Measurement measure(MoonScene scene) {
+    return DiscMeasurer.measure(
+        PhotoFiles.linear(JpegFile.through(new MoonRenderer(scene).render(), 92)),
+        MeasureOptions.standard());
+  }
+
+  private static void refuses(MoonScene scene, Refusal reason) {
+    Measurement measurement = measure(scene);
+    assertThat(measurement).isInstanceOf(Refused.class);
+    assertThat(((Refused) measurement).reason()).isEqualTo(reason);
+  }
+
+  @Test
+  void measuresAFlattenedMoonAlongBothAxes() {
+    MoonScene scene = scene();
+    scene.altitudeDeg = 2.5;
+    Measured disc = (Measured) measure(scene);
+
+    assertThat(disc.horizontal().valuePx() / scene.horizontalDiameterPx())
+        .isBetween(0.9988, 1.0012);
+    assertThat(disc.vertical().valuePx() / scene.verticalDiameterPx()).isBetween(0.9988, 1.0012);
+    assertThat(disc.outline().asymmetry()).isPositive();
+  }
+
+  @Test
+  void usesOnlyTheSunlitLimb() {
+    MoonScene scene = scene();
+    scene.illuminated = 0.6;
+    scene.brightLimbDeg = 180;
+    Measured disc = (Measured) measure(scene);
+
+    assertThat(disc.limbArcDeg()).isBetween(120.0, 190.0);
+    assertThat(disc.usedArcs())
+        .allSatisfy(
+            arc -> {
+              assertThat(arc.fromDeg()).isGreaterThan(85);
+              assertThat(arc.toDeg()).isLessThan(275);
+            });
+    assertThat(disc.vertical().valuePx() / scene.verticalDiameterPx()).isBetween(0.998, 1.002);
+  }
+
+  @Test
+  void keepsItsUncertaintyAboveTheReliefOfTheLimb() {
+    Measured disc = (Measured) measure(scene());
+
+    assertThat(disc.horizontal().reliefPx() / disc.horizontal().valuePx()).isGreaterThan(0.0001);
+    assertThat(disc.horizontal().uncertaintyPx()).isGreaterThan(disc.horizontal().reliefPx());
+  }
+
+  @Test
+  void takesTheExpectedFlatteningIntoAccountWhereTheLimbLeavesItOpen() {
+    MoonScene scene = scene();
+    scene.altitudeDeg = 6;
+    scene.illuminated = 0.5;
+    scene.brightLimbDeg = 0;
+    double flattening = 1 - scene.verticalDiameterPx() / scene.horizontalDiameterPx();
+    LinearImage image = PhotoFiles.linear(new MoonRenderer(scene).render());
+    MeasureOptions informed =
+        new MeasureOptions(
+            80, Optional.of(new MeasureOptions.ExpectedFlattening(flattening, 0.0005)));
+    Measured without = (Measured) DiscMeasurer.measure(image, MeasureOptions.standard());
+    Measured with = (Measured) DiscMeasurer.measure(image, informed);
+
+    assertThat(with.flatteningUncertainty()).isLessThan(without.flatteningUncertainty());
+    assertThat(with.outline().flattening()).isBetween(flattening - 0.0015, flattening + 0.0015);
+  }
+
+  @Test
+  void refusesAnEmptySky() {
+    MoonScene scene = scene();
+    scene.illuminated = 0;
+    refuses(scene, Refusal.NO_MOON);
+  }
+
+  @Test
+  void refusesAMoonCutByTheFrame() {
+    MoonScene scene = scene();
+    scene.centreX = 170;
+    refuses(scene, Refusal.CUT_BY_FRAME);
+  }
+
+  @Test
+  void refusesATinyMoon() {
+    MoonScene scene = scene();
+    scene.radiusPx = 22;
+    refuses(scene, Refusal.TOO_SMALL);
+  }
+
+  @Test
+  void refusesAThinCrescent() {
+    MoonScene scene = scene();
+    scene.illuminated = 0.025;
+    scene.brightLimbDeg = 250;
+    refuses(scene, Refusal.CRESCENT_TOO_THIN);
+  }
+
+  @Test
+  void refusesATrailedMoon() {
+    MoonScene scene = scene();
+    scene.trailPx = 26;
+    scene.trailDeg = 20;
+    refuses(scene, Refusal.TRAILED);
+  }
+
+  @Test
+  void refusesAMoonOutOfFocus() {
+    MoonScene scene = scene();
+    scene.fwhmPx = 26;
+    refuses(scene, Refusal.OUT_OF_FOCUS);
+  }
+
+  @Test
+  void refusesABurntOutMoon() {
+    MoonScene scene = scene();
+    scene.exposure = 9;
+    refuses(scene, Refusal.OVEREXPOSED);
+  }
+}
