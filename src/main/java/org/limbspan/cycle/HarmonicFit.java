@@ -19,6 +19,8 @@ import org.hipparchus.util.Pair;
  */
 final class HarmonicFit {
 
+  private static final int MOST_STEPS = 50;
+
   private final HarmonicModel model;
   private final double[] y;
   private final Whitening whitening;
@@ -49,7 +51,7 @@ final class HarmonicFit {
    * The minimum that {@code start} leads to.
    *
    * @param tolerance relative change of the cost at which to stop
-   * @return empty where none is reached in 200 steps
+   * @return empty where none is reached in 50 steps
    */
   Optional<Minimum> from(double[] start, double tolerance) {
     try {
@@ -70,8 +72,8 @@ final class HarmonicFit {
                 .target(target())
                 .model(this::valuesAndDerivatives)
                 .lazyEvaluation(false)
-                .maxEvaluations(200)
-                .maxIterations(200)
+                .maxEvaluations(MOST_STEPS)
+                .maxIterations(MOST_STEPS)
                 .build());
   }
 

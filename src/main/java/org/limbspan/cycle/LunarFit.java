@@ -16,7 +16,8 @@ import org.limbspan.sky.Site;
  *
  * <p>A grid of anomalistic rates over the fullest 400 days finds the neighbourhood, Levenberg and
  * Marquardt the minimum; robust regression of the model made linear there estimates noise and
- * slips, then everything again over twice the time until all readings are in. Sizes are those seen
+ * slips, then everything again over twice the time until all of it is in. On the way no more than
+ * 500 readings are looked at, taken night by night; the last step is with all. Sizes are those seen
  * along each reading's axis with the flattening by refraction taken off.
  */
 final class LunarFit {
@@ -32,8 +33,12 @@ final class LunarFit {
   private static final double FIRST_SPREAD = 0.06;
 
   /** Enough to tell minima apart; the regression that follows goes on from there. */
-  private static final double TOLERANCE = 1e-8;
+  private static final double TOLERANCE = 1e-5;
 
+  /** Scatter over stated scatter from which the search is done again with the better figure. */
+  private static final double MISJUDGED = 2;
+
+  private static final int SEARCHED = 500;
   private static final int PEAKS = 4;
   private static final int LEAST_READINGS = 8;
   private static final int MAX_ROUNDS = 8;
@@ -43,11 +48,9 @@ final class LunarFit {
   private final HarmonicModel model;
   private final double[] y;
 
-  private LunarFit(Series series, Site site, AltitudeSource source) {
+  private LunarFit(Series series, Site site, AltitudeSource source, Instant epoch) {
     this.series = series;
-    Instant first = series.get(0).takenAt();
-    Instant last = series.get(series.size() - 1).takenAt();
-    this.epoch = first.plusSeconds(first.until(last, ChronoUnit.SECONDS) / 2);
+    this.epoch = epoch;
     this.model =
         new HarmonicModel(
             series.daysSince(epoch),
@@ -71,12 +74,17 @@ final class LunarFit {
     if (series.size() < LEAST_READINGS) {
       return Optional.empty();
     }
+    Instant first = series.get(0).takenAt();
+    Instant last = series.get(series.size() - 1).takenAt();
+    Instant epoch = first.plusSeconds(first.until(last, ChronoUnit.SECONDS) / 2);
     Window window = Window.fullest(series, FIRST_WINDOW_DAYS);
-    Optional<Result> result = new LunarFit(window.of(series), site, source).fromNothing();
-    while (result.isPresent() && !window.covers(series)) {
+    Series part = window.of(series).thinned(SEARCHED);
+    Optional<Result> result = new LunarFit(part, site, source, epoch).fromNothing();
+    while (result.isPresent() && part.size() < series.size()) {
+      part = window.covers(series) ? series : window.doubled().of(series).thinned(SEARCHED);
       window = window.doubled();
-      double rate = result.get().ratePerDay();
-      result = new LunarFit(window.of(series), site, source).fromRate(rate);
+      double[] start = result.get().fit().coefficients().toArray();
+      result = new LunarFit(part, site, source, epoch).refine(start);
     }
     return result;
   }
@@ -84,16 +92,15 @@ final class LunarFit {
   private Optional<Result> fromNothing() {
     double[] weights = OutlierWeights.ofSpread(rows(start(1 / LONGEST_DAYS)), FIRST_SPREAD);
     Noise noise = new Noise(1, series.typicalStated() / 2);
-    Optional<Result> result = Optional.empty();
-    for (int round = 0; round < 2; round++) {
-      result = best(noise, weights).flatMap(m -> refine(m.parameters().toArray()));
-      if (result.isEmpty()) {
-        return result;
-      }
-      noise = result.get().fit().noise();
-      weights = result.get().fit().weights().toArray();
-    }
-    return result;
+    Optional<Result> result = search(noise, weights);
+    boolean misjudged = result.map(r -> r.fit().noise().statedFactor() > MISJUDGED).orElse(false);
+    return misjudged
+        ? result.flatMap(r -> search(r.fit().noise(), r.fit().weights().toArray()))
+        : result;
+  }
+
+  private Optional<Result> search(Noise noise, double[] weights) {
+    return best(noise, weights).flatMap(m -> refine(m.parameters().toArray()));
   }
 
   /** The deepest of the minima that the best points of the grid lead to. */
@@ -107,12 +114,6 @@ final class LunarFit {
     return peaks(grid(noise, weights)).stream()
         .flatMap(trial -> fit.from(trial.parameters().toArray(), TOLERANCE).stream())
         .min(Comparator.comparingDouble(HarmonicFit.Minimum::cost));
-  }
-
-  private Optional<Result> fromRate(double rate) {
-    Noise noise = new Noise(1, series.typicalStated() / 2);
-    double[] weights = OutlierWeights.ofSpread(rows(start(rate)), FIRST_SPREAD);
-    return linear(rate, noise, weights).flatMap(trial -> refine(trial.parameters().toArray()));
   }
 
   private Optional<Result> refine(double[] start) {
@@ -170,13 +171,14 @@ final class LunarFit {
     Rows rest = rows(start(rate)).withoutFirstColumn(rate);
     Whitening whitening =
         NoiseSearch.whitening(rest, weights, noise.statedFactor(), noise.nightSd());
-    return new NormalEquations(whitening, rest)
+    NormalEquations equations = new NormalEquations(whitening, rest);
+    return equations
         .solve(1)
         .map(
             s ->
                 new Trial(
                     new ArrayRealVector(new double[] {rate}).append(s.coefficients()),
-                    s.logRestrictedLikelihood()));
+                    equations.logRestrictedLikelihood(1)));
   }
 
   private double[] start(double rate) {

@@ -15,7 +15,8 @@ import org.limbspan.sky.Site;
  * (topocentric, along their own axis), so that nights far from the apsides count as well; the slope
  * stretches the predicted logarithmic swing. Levels are free for each setup, noise is that of the
  * whole history ({@link SlopeEstimator}), outliers are judged within the month. Fewer than four
- * readings, fewer than three nights or an uncertainty of the slope above 0.2: too few.
+ * readings, fewer than three nights or an uncertainty of the slope above 0.2: too few. A month
+ * departs only if it still does whichever single reading is left out: a slip among six is no month.
  */
 public final class MonthEstimator {
 
@@ -88,10 +89,18 @@ public final class MonthEstimator {
     return new Estimate(100 * (ratio - 1), 100 * ratio * predicted * slope.uncertainty());
   }
 
-  private static Verdict verdict(Series within, Optional<Estimate> slope) {
+  private Verdict verdict(Series within, Optional<Estimate> slope) {
     if (within.size() < LEAST_READINGS || within.passCount() < LEAST_PASSES) {
       return Verdict.TOO_FEW;
     }
-    return slope.map(SlopeEstimator::verdict).orElse(Verdict.TOO_FEW);
+    Verdict verdict = slope.map(SlopeEstimator::verdict).orElse(Verdict.TOO_FEW);
+    return verdict == Verdict.DEPARTS && hangsOnOneReading(within) ? Verdict.AGREES : verdict;
+  }
+
+  private boolean hangsOnOneReading(Series within) {
+    return within.observations().stream()
+        .map(one -> slope(within.where(o -> !o.equals(one))))
+        .anyMatch(
+            slope -> slope.map(SlopeEstimator::verdict).orElse(Verdict.TOO_FEW) != Verdict.DEPARTS);
   }
 }

@@ -81,10 +81,8 @@ final class NoiseSearch {
   }
 
   private static double posterior(NormalEquations equations, double logFactor) {
-    return equations
-        .solve(Math.exp(logFactor))
-        .map(s -> s.logRestrictedLikelihood() - cauchy(logFactor / FACTOR_SCALE))
-        .orElse(Double.NEGATIVE_INFINITY);
+    return equations.logRestrictedLikelihood(Math.exp(logFactor))
+        - cauchy(logFactor / FACTOR_SCALE);
   }
 
   private static double cauchy(double deviation) {

@@ -56,63 +56,103 @@ final class NormalEquations {
     logDeterminant = whitening.logDeterminant();
   }
 
-  /**
-   * Best coefficients at a given noise factor.
-   *
-   * @param logRestrictedLikelihood up to a constant (Patterson and Thompson, Biometrika 58, 545,
-   *     1971), coefficients with a prior integrated over it
-   */
-  record Solution(RealVector coefficients, RealMatrix covariance, double logRestrictedLikelihood) {}
+  /** Best coefficients at a given noise factor. */
+  record Solution(RealVector coefficients, RealMatrix covariance) {}
 
-  /** Empty where a column says nothing that the intercepts and the others do not say. */
+  /** Empty where a column says nothing that the levels and the others do not say. */
   Optional<Solution> solve(double factor) {
+    if (rightSide.length == 0) {
+      return Optional.of(new Solution(new ArrayRealVector(), NO_COVARIANCE));
+    }
+    return root(factor).map(Root::solution);
+  }
+
+  /**
+   * ln of the restricted likelihood at a noise factor, up to a constant (Patterson and Thompson,
+   * Biometrika 58, 545, 1971); coefficients with a prior are integrated over it.
+   *
+   * @return minus infinity where there is no solution
+   */
+  double logRestrictedLikelihood(double factor) {
+    double log = -degrees * Math.log(factor) - logDeterminant / 2;
+    double all = squares / (factor * factor);
+    if (rightSide.length == 0) {
+      return log - all / 2;
+    }
+    return root(factor)
+        .map(r -> log - (all + r.logDeterminant() - r.explained()) / 2)
+        .orElse(Double.NEGATIVE_INFINITY);
+  }
+
+  private Optional<Root> root(double factor) {
     int q = rightSide.length;
     double precision = 1 / (factor * factor);
-    if (q == 0) {
-      double log = -degrees * Math.log(factor) - (logDeterminant + squares * precision) / 2;
-      return Optional.of(new Solution(new ArrayRealVector(), NO_COVARIANCE, log));
-    }
     double[] scale = new double[q];
-    double logDetNormal = 0;
     for (int j = 0; j < q; j++) {
       double diagonal = products[j][j] * precision + priorPrecision[j];
       if (!(diagonal > 0)) {
         return Optional.empty();
       }
       scale[j] = 1 / Math.sqrt(diagonal);
-      logDetNormal += Math.log(diagonal);
-      if (priorPrecision[j] > 0) {
-        logDetNormal -= Math.log(priorPrecision[j]);
-      }
     }
-    RealMatrix normal = new Array2DRowRealMatrix(q, q);
+    double[][] normal = new double[q][q];
     double[] right = new double[q];
     for (int j = 0; j < q; j++) {
       right[j] = rightSide[j] * precision * scale[j];
       for (int k = 0; k < q; k++) {
         double own = j == k ? priorPrecision[j] : 0;
-        normal.setEntry(j, k, (products[j][k] * precision + own) * scale[j] * scale[k]);
+        normal[j][k] = (products[j][k] * precision + own) * scale[j] * scale[k];
       }
     }
-    CholeskyDecomposition root;
     try {
-      root = new CholeskyDecomposition(normal, 1e-9, SINGULAR);
+      CholeskyDecomposition root =
+          new CholeskyDecomposition(new Array2DRowRealMatrix(normal, false), 1e-9, SINGULAR);
+      return Optional.of(new Root(root, scale, right));
     } catch (MathIllegalArgumentException singular) {
       return Optional.empty();
     }
-    double[] scaled = root.getSolver().solve(new ArrayRealVector(right)).toArray();
-    RealMatrix covariance = root.getSolver().getInverse();
-    double quadratic = squares * precision - dot(scaled, right);
-    for (int j = 0; j < q; j++) {
-      scaled[j] *= scale[j];
-      for (int k = 0; k < q; k++) {
-        covariance.multiplyEntry(j, k, scale[j] * scale[k]);
-      }
+  }
+
+  /** The root of the equations in units in which their diagonal is one. */
+  private final class Root {
+
+    private final CholeskyDecomposition decomposition;
+    private final double[] scale;
+    private final RealVector right;
+    private final RealVector scaled;
+
+    private Root(CholeskyDecomposition decomposition, double[] scale, double[] right) {
+      this.decomposition = decomposition;
+      this.scale = scale;
+      this.right = new ArrayRealVector(right, false);
+      this.scaled = decomposition.getSolver().solve(this.right);
     }
-    double log =
-        -degrees * Math.log(factor)
-            - (logDeterminant + logDetNormal + Math.log(root.getDeterminant()) + quadratic) / 2;
-    return Optional.of(new Solution(new ArrayRealVector(scaled), covariance, log));
+
+    private double explained() {
+      return scaled.dotProduct(right);
+    }
+
+    private double logDeterminant() {
+      double log = Math.log(decomposition.getDeterminant());
+      for (int j = 0; j < scale.length; j++) {
+        log -= 2 * Math.log(scale[j]);
+        if (priorPrecision[j] > 0) {
+          log -= Math.log(priorPrecision[j]);
+        }
+      }
+      return log;
+    }
+
+    private Solution solution() {
+      RealVector units = new ArrayRealVector(scale, false);
+      RealMatrix covariance = decomposition.getSolver().getInverse();
+      for (int j = 0; j < scale.length; j++) {
+        for (int k = 0; k < scale.length; k++) {
+          covariance.multiplyEntry(j, k, scale[j] * scale[k]);
+        }
+      }
+      return new Solution(scaled.ebeMultiply(units), covariance);
+    }
   }
 
   private static double dot(double[] a, double[] b) {

@@ -2,6 +2,7 @@ package org.limbspan.cycle;
 
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.function.Predicate;
@@ -33,10 +34,7 @@ final class Series {
 
   /** The part that {@code wanted} holds for. */
   Series where(Predicate<Observation> wanted) {
-    List<Integer> kept =
-        IntStream.range(0, size()).filter(i -> wanted.test(get(i))).boxed().toList();
-    return new Series(
-        kept.stream().map(observations::get).toList(), kept.stream().map(passes::get).toList());
+    return at(IntStream.range(0, size()).filter(i -> wanted.test(get(i))).boxed().toList());
   }
 
   /** The part within {@code [from, to)}. */
@@ -44,6 +42,25 @@ final class Series {
     int first = firstAtOrAfter(from);
     int end = Math.max(first, firstAtOrAfter(to));
     return new Series(observations.subList(first, end), passes.subList(first, end));
+  }
+
+  /** Every second, third ... pass, so that no more than about {@code most} readings are left. */
+  Series thinned(int most) {
+    int step = Math.max(1, (size() + most - 1) / most);
+    List<Integer> kept = new ArrayList<>();
+    int pass = -1;
+    for (int i = 0; i < size(); i++) {
+      pass += i == 0 || pass(i) != pass(i - 1) ? 1 : 0;
+      if (pass % step == 0) {
+        kept.add(i);
+      }
+    }
+    return at(kept);
+  }
+
+  private Series at(List<Integer> kept) {
+    return new Series(
+        kept.stream().map(observations::get).toList(), kept.stream().map(passes::get).toList());
   }
 
   private int firstAtOrAfter(Instant instant) {

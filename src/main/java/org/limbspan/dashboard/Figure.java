@@ -79,6 +79,9 @@ record Figure(
 
   private static String words(Alert alert, int number) {
     Measured size = new Measured(alert.sizePercent(), alert.uncertaintyPercent());
+    if (!alert.state().equals("raised")) {
+      return "Remark " + number;
+    }
     return switch (alert.kind()) {
       case "scale-step" -> Typeset.signed(size) + " %";
       case "scale-drift" -> Typeset.signed(size) + " % in 30 d";

@@ -10,7 +10,8 @@ import org.limbspan.watch.Alert;
 
 /**
  * The level of the residuals in each stretch between setups and judged steps: their median, which a
- * few readings gone astray do not move.
+ * few readings gone astray do not move. A step that was answered bounds no stretch of its own: what
+ * followed from the answer, such as a new setup, does.
  */
 final class ResidualLevels {
 
@@ -32,6 +33,7 @@ final class ResidualLevels {
                 facts.setupsStartedAt().stream(),
                 facts.alerts().stream()
                     .filter(alert -> alert.kind().equals("scale-step"))
+                    .filter(alert -> alert.state().equals("raised"))
                     .map(Alert::onsetAt))
             .sorted()
             .toList();

@@ -28,6 +28,14 @@ record Branching(Track track, Fact fact, int index, Generation into) {
     return child;
   }
 
+  /**
+   * ln of the probability that something with that daily rate happened since the fact before; or,
+   * at the first reading, that it was so from the start.
+   */
+  double logHazard(double perDay, double fromTheStart) {
+    return track.readings() == 0 ? Math.log(fromTheStart) : logHazard(perDay);
+  }
+
   /** ln of the probability that something with that daily rate happened since the fact before. */
   double logHazard(double perDay) {
     return Math.log(-Math.expm1(-perDay * (fact.gapDays + Priors.VISIT_DAYS)));

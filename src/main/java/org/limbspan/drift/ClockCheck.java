@@ -3,6 +3,7 @@ package org.limbspan.drift;
 import java.util.List;
 import org.limbspan.cycle.Observation;
 import org.limbspan.sky.MoonSight;
+import org.limbspan.sky.Site;
 import org.limbspan.sky.Sky;
 
 /**
@@ -14,9 +15,17 @@ final class ClockCheck {
   private static final double ODD_ALTITUDE_DEG = 5;
   private static final double ODD_DEVIATIONS = 4;
 
+  private static final double FITTED_SHARE = 0.05;
+
+  private final Sky sky;
+  private final Site site;
   private final List<ClockLens> lenses;
+  private final ClockFit fit;
 
   ClockCheck(Sky sky, RigHistory rig) {
+    this.sky = sky;
+    site = rig.site();
+    fit = new ClockFit(sky, site);
     lenses =
         Correction.of(rig.site(), rig.zone()).stream()
             .map(correction -> new ClockLens(sky, correction))
@@ -35,13 +44,18 @@ final class ClockCheck {
       }
     } else if (isOdd(at, reading, reading.sight())) {
       lenses.forEach(lens -> spawn(at, reading, lens));
+      fit.ahead(reading)
+          .map(ahead -> Correction.offset(site, ahead, FITTED_SHARE))
+          .ifPresent(correction -> spawn(at, reading, new ClockLens(sky, correction)));
     }
   }
 
   private static void spawn(Branching at, Observation reading, ClockLens lens) {
     if (lens.differs(reading)) {
       Correction correction = lens.correction;
-      double logPrior = Math.log(correction.share()) + at.logHazard(Priors.CLOCKS_PER_DAY);
+      double logPrior =
+          Math.log(correction.share())
+              + at.logHazard(Priors.CLOCKS_PER_DAY, Priors.CLOCK_FROM_START);
       at.off(Change.CLOCK, correction.cause(), "clock " + correction.name(), logPrior, lens);
     }
   }

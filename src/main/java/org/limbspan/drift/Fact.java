@@ -109,6 +109,17 @@ final class Fact {
         point.commonUncertainty());
   }
 
+  /** Whether the judgement would take this fact as it takes another. */
+  boolean isSameAs(Fact other) {
+    return at.equals(other.at)
+        && gapDays == other.gapDays
+        && value == other.value
+        && stated == other.stated
+        && opensNight == other.opensNight
+        && common == other.common
+        && observation.equals(other.observation);
+  }
+
   boolean isReading() {
     return observation.isPresent();
   }

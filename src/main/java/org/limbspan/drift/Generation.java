@@ -14,7 +14,7 @@ import java.util.Optional;
 final class Generation {
 
   /** Onsets may lie apart by this share of their age in facts. */
-  private static final double SPACING = 0.25;
+  private static final double SPACING = 0.15;
 
   /** ln of evidence, against the best, below which a track is dropped. */
   private static final double HOPELESS = 25;
@@ -22,10 +22,22 @@ final class Generation {
   /** The same for tracks that are old. */
   private static final double STALE = 5;
 
+  /** Within this of the best a track is kept whatever its neighbours. */
+  private static final double RIVAL = 4;
+
   private static final int OLD_READINGS = 64;
   private static final double OLD_DAYS = 200;
 
   private final Map<String, List<Track>> families = new LinkedHashMap<>();
+
+  Generation snapshot() {
+    Generation same = new Generation();
+    families.forEach(
+        (name, family) ->
+            same.families.put(
+                name, new ArrayList<>(family.stream().map(Track::snapshot).toList())));
+    return same;
+  }
 
   void add(Track track) {
     families.computeIfAbsent(track.hypothesis.family(), family -> new ArrayList<>()).add(track);
@@ -50,12 +62,6 @@ final class Generation {
     without.families.values().forEach(masses::addWithout);
     families.values().forEach(masses::addFamily);
     return masses;
-  }
-
-  List<Track> tracks() {
-    List<Track> all = new ArrayList<>();
-    families.values().forEach(all::addAll);
-    return all;
   }
 
   /** The track with the greatest evidence; of equals the first. */
@@ -91,15 +97,21 @@ final class Generation {
     return old ? STALE : HOPELESS;
   }
 
-  /** Lets one of neighbouring onsets stand for both. */
-  void thin(int now) {
-    families.values().forEach(family -> thin(family, now));
+  /**
+   * Lets one of neighbouring onsets stand for both, unless it may yet be the right one.
+   *
+   * @param reference ln of the evidence that tracks are measured by
+   */
+  void thin(double reference, int now) {
+    families.values().forEach(family -> thin(family, reference, now));
   }
 
-  private static void thin(List<Track> family, int now) {
+  private static void thin(List<Track> family, double reference, int now) {
     for (int i = family.size() - 2; i > 0; i--) {
       int gap = family.get(i + 1).hypothesis.onset() - family.get(i - 1).hypothesis.onset();
-      if (gap <= SPACING * (now - family.get(i).hypothesis.onset())) {
+      Track middle = family.get(i);
+      boolean close = gap <= SPACING * (now - middle.hypothesis.onset());
+      if (close && middle.logEvidence() < reference - RIVAL) {
         Track gone = family.remove(i);
         Track before = family.get(i - 1);
         Track after = family.get(i);

@@ -23,17 +23,25 @@ public final class Judge {
     this.sky = sky;
   }
 
-  /** Everything that the history shows, oldest evidence first within each setup. */
+  /** Follows the facts of a setup, given what is supposed of the noise. */
+  interface Follower {
+    Scan follow(SetupHistory setup, NoisePrior noise);
+  }
+
+  /** Everything that the history shows, setup by setup, oldest evidence first. */
   public List<Finding> judge(RigHistory rig) {
+    return judge(rig, (setup, noise) -> scan(rig, setup, noise));
+  }
+
+  List<Finding> judge(RigHistory rig, Follower follower) {
     List<Finding> findings = new ArrayList<>();
     NoisePrior noise = NoisePrior.AS_STATED;
     List<SetupHistory> setups =
         rig.setups().stream().sorted(Comparator.comparingInt(SetupHistory::number)).toList();
     for (SetupHistory setup : setups) {
-      Scan scan = scan(rig, setup, noise);
-      findings.addAll(
-          new Report(setup.number(), scan, new Background(Lens.AS_LOGGED, noise, false))
-              .findings());
+      Scan scan = follower.follow(setup, noise);
+      Background background = new Background(Lens.AS_LOGGED, noise, false);
+      findings.addAll(new Report(setup.number(), scan, background).findings());
       noise = scan.noise();
     }
     return findings;
@@ -47,12 +55,16 @@ public final class Judge {
 
   /** A scan that has taken nothing yet. */
   Scan open(RigHistory rig, SetupHistory setup, NoisePrior noise) {
-    double common =
+    return new Scan(new Spawner(sky, rig), noise, commonVariance(setup));
+  }
+
+  /** Variance of what all calibrations of a setup share. */
+  static double commonVariance(SetupHistory setup) {
+    double stated =
         setup.calibrations().stream()
             .mapToDouble(CalibrationPoint::commonUncertainty)
             .max()
             .orElse(0);
-    double variance = common * common + Priors.square(Priors.TARGET);
-    return new Scan(new Spawner(sky, rig), noise, variance);
+    return stated * stated + Priors.square(Priors.TARGET);
   }
 }

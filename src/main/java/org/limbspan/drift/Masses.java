@@ -17,7 +17,8 @@ final class Masses {
   private final Map<Change, Double> sums = new EnumMap<>(Change.class);
   private final Map<Cause, Double> causes = new EnumMap<>(Cause.class);
   private final double reference;
-  private final Map<Change, Track> likeliests = new EnumMap<>(Change.class);
+  private final Map<Change, Hypothesis> hypotheses = new EnumMap<>(Change.class);
+  private final Map<Change, Double> peaks = new EnumMap<>(Change.class);
   private double none;
   private double all;
 
@@ -45,7 +46,8 @@ final class Masses {
       double mass = Math.exp(track.logEvidence() - reference);
       if (track.counts()) {
         counted += mass;
-        likeliest = track.logEvidence() > likeliest.logEvidence() ? track : likeliest;
+        boolean larger = !likeliest.counts() || track.logEvidence() > likeliest.logEvidence();
+        likeliest = larger ? track : likeliest;
       } else {
         young += mass;
       }
@@ -54,9 +56,9 @@ final class Masses {
       Change change = likeliest.hypothesis.change();
       sums.merge(change, counted, Double::sum);
       causes.merge(likeliest.hypothesis.cause(), counted, Double::sum);
-      Track best = likeliests.get(change);
-      if (best == null || likeliest.logEvidence() > best.logEvidence()) {
-        likeliests.put(change, likeliest);
+      if (likeliest.logEvidence() > peaks.getOrDefault(change, Double.NEGATIVE_INFINITY)) {
+        peaks.put(change, likeliest.logEvidence());
+        hypotheses.put(change, likeliest.hypothesis);
       }
     }
     none += young;
@@ -74,7 +76,7 @@ final class Masses {
 
   /** The likeliest track's hypothesis among those of a change. */
   Optional<Hypothesis> best(Change change) {
-    return Optional.ofNullable(likeliests.get(change)).map(track -> track.hypothesis);
+    return Optional.ofNullable(hypotheses.get(change));
   }
 
   /** The likeliest change. */

@@ -20,6 +20,15 @@ final class NightShare {
   private double sumTonight;
   private int countTonight;
 
+  NightShare snapshot() {
+    NightShare same = new NightShare();
+    same.products = products;
+    same.pairs = pairs;
+    same.sumTonight = sumTonight;
+    same.countTonight = countTonight;
+    return same;
+  }
+
   double value() {
     return Math.min(MOST, Math.max(LEAST, products / pairs));
   }

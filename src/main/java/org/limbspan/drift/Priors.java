@@ -21,7 +21,7 @@ final class Priors {
   static final double SCATTERS_PER_DAY = 0.05 / 365.25;
   static final double AXES_PER_DAY = 0.03 / 365.25;
   static final double CLOCKS_PER_DAY = 0.03 / 365.25;
-  static final double ENDS_PER_DAY = 0.5 / 365.25;
+  static final double ENDS_PER_DAY = 0.15 / 365.25;
 
   /** Days that a visit to the rig counts for, besides the days since the last. */
   static final double VISIT_DAYS = 0.25;
@@ -31,7 +31,10 @@ final class Priors {
   static final double SWING = 0.003;
   static final double RATIO = 0.003;
   static final double NEAR_MOON = 0.001;
-  static final double FLATTENING = 0.003;
+  static final double WILD_RATIO = 0.001;
+  static final double FLATTENING = 0.001;
+  static final double AXIS_FROM_START = 0.005;
+  static final double CLOCK_FROM_START = 0.005;
 
   /** Standard deviations of the height of small and of large steps, and the share of small ones. */
   static final double SMALL_STEP = 0.006;
@@ -58,6 +61,12 @@ final class Priors {
 
   static final double SWING_SIZE = 0.2;
   static final double RATIO_SIZE = 0.5;
+
+  /** Of a world that is nothing like the computed one. */
+  static final double WILD_RATIO_SIZE = 40;
+
+  static final double WILD_NOISE = 60;
+
   static final double FLATTENING_SIZE = 0.6;
 
   /** How far the flattening may be from that of the mean air, throughout. */

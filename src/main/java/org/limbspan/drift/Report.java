@@ -62,7 +62,10 @@ final class Report {
       case FLATTENING -> AltitudeEstimate.ofRefraction(stretch);
       case CLOCK -> ClockEstimate.of(stretch, (ClockLens) hypothesis.lens());
       case SWING -> DepartureEstimate.ofSlope(stretch, Regressor.SWING);
-      case RATIO -> DepartureEstimate.ofSlope(stretch, Regressor.RATIO);
+      case RATIO ->
+          hypothesis.cause() == Cause.NEAR_MOON
+              ? DepartureEstimate.ofNearMoon(stretch)
+              : DepartureEstimate.ofSlope(stretch, Regressor.RATIO);
       case NEAR_MOON -> DepartureEstimate.ofNearMoon(stretch);
       case NONE, DRIFT_END, SCATTER_END, CLOCK_END ->
           throw new IllegalStateException("no estimate of " + hypothesis);

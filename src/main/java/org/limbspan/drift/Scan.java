@@ -16,41 +16,63 @@ final class Scan {
 
   private static final int THIN_EVERY = 8;
 
-  private final List<Fact> facts = new ArrayList<>();
-  private final List<Confirmed> confirmed = new ArrayList<>();
-  private final List<Raised> raised = new ArrayList<>();
-  private final NightShare nightShare = new NightShare();
-  private Generation before = new Generation();
-  private Generation base = new Generation();
-  private Generation search = new Generation();
   private final Spawner spawner;
+  private final List<Fact> facts;
+  private final List<Confirmed> confirmed;
+  private final List<Raised> raised;
+  private final NightShare nightShare;
+  private Generation before;
+  private Generation base;
+  private Generation search;
   private int readings;
 
   Scan(Spawner spawner, NoisePrior noise, double commonVariance) {
     this.spawner = spawner;
-    Track start = Track.start(Lens.AS_LOGGED, noise, Priors.square(Priors.LEVEL), commonVariance);
-    base.add(start);
+    facts = new ArrayList<>();
+    confirmed = new ArrayList<>();
+    raised = new ArrayList<>();
+    nightShare = new NightShare();
+    before = new Generation();
+    base = new Generation();
+    search = new Generation();
+    base.add(Track.start(Lens.AS_LOGGED, noise, Priors.square(Priors.LEVEL), commonVariance));
+  }
+
+  private Scan(Scan other) {
+    spawner = other.spawner;
+    facts = new ArrayList<>(other.facts);
+    confirmed = new ArrayList<>(other.confirmed.stream().map(Confirmed::snapshot).toList());
+    raised = new ArrayList<>(other.raised);
+    nightShare = other.nightShare.snapshot();
+    before = other.before.snapshot();
+    base = other.base.snapshot();
+    search = other.search.snapshot();
+    readings = other.readings;
+  }
+
+  /** A copy that goes its own way from here on. */
+  Scan snapshot() {
+    return new Scan(this);
   }
 
   void take(Fact fact) {
     int index = facts.size();
     facts.add(fact);
+    Track best = base.best().orElseThrow();
     if (index == 0) {
-      spawner.fromTheStart(new Branching(base.best().orElseThrow(), fact, 0, search));
+      spawner.fromTheStart(new Branching(best, fact, index, search));
     }
-    if (readings > 0) {
-      base.best().ifPresent(track -> spawner.spawn(new Branching(track, fact, index, search)));
-      before.best().ifPresent(track -> spawner.spawn(new Branching(track, fact, index, base)));
-    }
+    spawner.spawn(new Branching(best, fact, index, search));
+    before.best().ifPresent(track -> spawner.spawn(new Branching(track, fact, index, base)));
     double share = nightShare.value();
-    base.best().ifPresent(track -> nightShare.take(fact, track));
+    nightShare.take(fact, best);
     before.take(fact, share);
     base.take(fact, share);
     search.take(fact, share);
     if (fact.isReading()) {
       readings++;
       judge(index);
-      if (index % THIN_EVERY == 0) {
+      if (readings % THIN_EVERY == 0) {
         tidy(index);
       }
     }
@@ -62,7 +84,7 @@ final class Scan {
     double[] references = {best, Math.min(best, base.bestLog()), best};
     List<Generation> generations = List.of(before, base, search);
     for (int i = 0; i < references.length; i++) {
-      generations.get(i).thin(index);
+      generations.get(i).thin(references[i], index);
       generations.get(i).prune(references[i], now);
     }
   }
@@ -102,12 +124,6 @@ final class Scan {
   /** Everything that was ever said, also what was taken back. */
   List<Raised> raised() {
     return raised;
-  }
-
-  java.util.Map<String, Integer> census() {
-    java.util.Map<String, Integer> m = new java.util.TreeMap<>();
-    for (Track t : search.tracks()) m.merge(t.hypothesis.family(), 1, Integer::sum);
-    return m;
   }
 
   List<Fact> facts() {

@@ -30,20 +30,19 @@ final class Spawner {
         .startEffect(Regressor.SWING, Priors.square(Priors.SWING_SIZE));
     at.off(Change.RATIO, Cause.MEASURING_NOT_LINEAR, "ratio", Math.log(Priors.RATIO))
         .startEffect(Regressor.RATIO, Priors.square(Priors.RATIO_SIZE));
+    Track wild = at.off(Change.RATIO, Cause.NEAR_MOON, "wild ratio", Math.log(Priors.WILD_RATIO));
+    wild.startEffect(Regressor.RATIO, Priors.square(Priors.WILD_RATIO_SIZE));
+    wild.resetNoise(Priors.WILD_NOISE, 1);
     at.off(Change.FLATTENING, Cause.REFRACTION_WRONG, "flat", Math.log(Priors.FLATTENING))
         .startEffect(Regressor.FLATTENING, Priors.square(Priors.FLATTENING_SIZE));
   }
 
   /** Explanations that begin with the next fact. */
   void spawn(Branching at) {
-    step(at, "small step", Priors.SMALL_STEP_SHARE, Priors.SMALL_STEP);
-    step(at, "large step", 1 - Priors.SMALL_STEP_SHARE, Priors.LARGE_STEP);
+    if (at.track().readings() > 0) {
+      changes(at);
+    }
     if (at.fact().observation.isPresent()) {
-      drift(at, "slow drift", Priors.SLOW_DRIFT_SHARE, Priors.SLOW_DRIFT);
-      drift(at, "fast drift", 1 - Priors.SLOW_DRIFT_SHARE, Priors.FAST_DRIFT);
-      at.off(Change.SCATTER, Cause.SHARPNESS_LOST, "scatter", at.logHazard(Priors.SCATTERS_PER_DAY))
-          .resetNoise(Priors.SCATTER_FACTOR, 2);
-      ends(at);
       axes(at, at.fact().observation.get());
       clocks.spawn(at, at.fact().observation.get());
     } else {
@@ -54,6 +53,19 @@ final class Spawner {
               "calibration " + at.index(),
               Math.log(Priors.WRONG_CALIBRATION))
           .skipNext();
+    }
+  }
+
+  /** Changes of what earlier readings told. */
+  private static void changes(Branching at) {
+    step(at, "small step", Priors.SMALL_STEP_SHARE, Priors.SMALL_STEP);
+    step(at, "large step", 1 - Priors.SMALL_STEP_SHARE, Priors.LARGE_STEP);
+    if (at.fact().isReading()) {
+      drift(at, "slow drift", Priors.SLOW_DRIFT_SHARE, Priors.SLOW_DRIFT);
+      drift(at, "fast drift", 1 - Priors.SLOW_DRIFT_SHARE, Priors.FAST_DRIFT);
+      at.off(Change.SCATTER, Cause.SHARPNESS_LOST, "scatter", at.logHazard(Priors.SCATTERS_PER_DAY))
+          .resetNoise(Priors.SCATTER_FACTOR, 2);
+      ends(at);
     }
   }
 
@@ -82,10 +94,10 @@ final class Spawner {
   }
 
   private static void axes(Branching at, Observation reading) {
-    if (Math.abs(at.fact().flattening) < LEAST_FLATTENING) {
+    if (at.track().readings() > 0 && Math.abs(at.fact().flattening) < LEAST_FLATTENING) {
       return;
     }
-    double logPrior = at.logHazard(Priors.AXES_PER_DAY / 2);
+    double logPrior = at.logHazard(Priors.AXES_PER_DAY / 2, Priors.AXIS_FROM_START / 2);
     for (Axis measured : Axis.values()) {
       if (measured != reading.axis()) {
         AxisLens lens = new AxisLens(reading.axis(), measured);

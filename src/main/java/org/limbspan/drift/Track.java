@@ -36,6 +36,7 @@ final class Track {
   private double shape;
   private double rate;
   private double logEvidence;
+  private int readings;
   private int readingsSince;
   private boolean skipsNext;
 
@@ -65,8 +66,17 @@ final class Track {
     System.arraycopy(mean, 0, child.mean, 0, SIZE);
     System.arraycopy(covariance, 0, child.covariance, 0, SIZE * SIZE);
     child.trendFromDay = trendFromDay;
+    child.readings = readings;
     child.logEvidence = logEvidence + logPrior;
     return child;
+  }
+
+  /** A copy that supposes the same and has seen the same. */
+  Track snapshot() {
+    Track same = child(hypothesis, 0);
+    same.readingsSince = readingsSince;
+    same.skipsNext = skipsNext;
+    return same;
   }
 
   /** A copy that takes the readings in another way. */
@@ -163,6 +173,7 @@ final class Track {
     double second = usualWeight / (total * total) + astrayWeight / (wide * wide);
     update(error, first, second);
     learnNoise(usualWeight, z2);
+    readings++;
     readingsSince++;
   }
 
@@ -245,6 +256,12 @@ final class Track {
     logEvidence += logFactor;
   }
 
+  /** Readings taken, also before the change. */
+  int readings() {
+    return readings;
+  }
+
+  /** Readings taken since the change. */
   int readingsSince() {
     return readingsSince;
   }

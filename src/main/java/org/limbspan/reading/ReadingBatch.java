@@ -2,91 +2,96 @@ package org.limbspan.reading;
 
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.limbspan.platform.Conflict;
 import org.limbspan.platform.Violation;
-import org.limbspan.rig.OnConflict;
 
-/** Sorts the entries of a batch by what the ledger holds: new, held, in conflict. */
+/** Sorts the entries of a batch, part by part, by what the ledger holds: new, held, in conflict. */
 final class ReadingBatch {
 
-  private final Map<ReadingKey, Versions> held;
   private final SetupUnits units;
-  private final Set<ReadingKey> contradictory = new HashSet<>();
-  private final List<NumberedReading> toStore = new ArrayList<>();
+  private final Set<ReadingKey> contradictions;
   private final Rejections refused = new Rejections();
   private final Rejections conflicts = new Rejections();
+  private int received;
+  private int stored;
   private int alreadyHeld;
 
-  ReadingBatch(Map<ReadingKey, Versions> held, SetupUnits units) {
-    this.held = held;
+  ReadingBatch(SetupUnits units, Set<ReadingKey> contradictions) {
     this.units = units;
+    this.contradictions = contradictions;
   }
 
-  void sort(List<NewReading> readings) {
-    units.settleBy(readings);
-    findContradictions(readings);
-    readings.forEach(this::sort);
-  }
-
-  List<NumberedReading> toStore() {
+  /**
+   * The readings of a part that are to be stored.
+   *
+   * @param held what the ledger holds under their keys
+   */
+  List<NumberedReading> sort(List<NewReading> part, Map<ReadingKey, Versions> held) {
+    List<NumberedReading> toStore = new ArrayList<>();
+    for (NewReading reading : part) {
+      received++;
+      Versions versions = held.computeIfAbsent(reading.key(), key -> new Versions());
+      if (isToStore(reading, versions)) {
+        NumberedReading numbered = new NumberedReading(reading, versions.nextNumber());
+        versions.add(numbered.asVersion(Instant.EPOCH));
+        toStore.add(numbered);
+      }
+    }
+    stored += toStore.size();
     return toStore;
   }
 
-  int alreadyHeld() {
-    return alreadyHeld;
+  /** Whether every entry so far can be taken. */
+  boolean isSound() {
+    return refused.lines() == 0 && conflicts.lines() == 0;
   }
 
-  Rejections refused() {
-    return refused;
+  /** Refuses the batch unless every entry can be taken. */
+  void requireSound() {
+    refused.requireNone(received);
+    if (conflicts.lines() > 0) {
+      throw new Conflict(
+          "Another diameter is held for the same instant and axis, "
+              + conflicts.lines()
+              + (conflicts.lines() == 1 ? " time" : " times")
+              + "; nothing was stored.",
+          conflicts.named());
+    }
   }
 
-  Rejections conflicts() {
-    return conflicts;
+  IntakeReport report() {
+    Rejections all = new Rejections();
+    all.addAll(refused);
+    all.addAll(conflicts);
+    return new IntakeReport(received, stored, alreadyHeld, all.lines(), all.named());
   }
 
-  private void sort(NewReading reading) {
+  private boolean isToStore(NewReading reading, Versions versions) {
     Optional<Violation> wrongUnit = units.violation(reading);
     if (wrongUnit.isPresent()) {
       refused.addLine(reading, wrongUnit.get());
-      return;
+      return false;
     }
-    Versions versions = held.computeIfAbsent(reading.key(), key -> new Versions());
     Versions.Decision decision = versions.decide(reading);
     if (decision == Versions.Decision.ALREADY_HELD) {
       alreadyHeld++;
-    } else if (contradictory.contains(reading.key())) {
+      return false;
+    }
+    if (contradictions.contains(reading.key())) {
       refused.addLine(
           reading,
           violation(reading, "one diameter for that instant and axis; the batch has several"));
-    } else if (decision == Versions.Decision.CONFLICT) {
+      return false;
+    }
+    if (decision == Versions.Decision.CONFLICT) {
       conflicts.addLine(reading, violation(reading, heldInstead(versions)));
-    } else {
-      store(reading, versions);
+      return false;
     }
-  }
-
-  private void store(NewReading reading, Versions versions) {
-    NumberedReading numbered = new NumberedReading(reading, versions.nextNumber());
-    versions.add(numbered.asVersion(Instant.EPOCH));
-    toStore.add(numbered);
-  }
-
-  /** Entries that neither agree nor say which is to count; which came first must not matter. */
-  private void findContradictions(List<NewReading> readings) {
-    Map<ReadingKey, Diameter> first = new HashMap<>();
-    for (NewReading reading : readings) {
-      if (reading.conflict() == OnConflict.REFUSE) {
-        Diameter other = first.putIfAbsent(reading.key(), reading.diameter());
-        if (other != null && !other.equals(reading.diameter())) {
-          contradictory.add(reading.key());
-        }
-      }
-    }
+    return true;
   }
 
   private static String heldInstead(Versions versions) {

@@ -27,8 +27,9 @@ record ReadingSpan(Instant from, Instant to, Instant afterAt, String afterAxis) 
     return between(setup.startedAt().orElse(BEGINNING), setup.endedAt().orElse(END));
   }
 
+  /** The part after a place in it; nothing before the place's instant is looked through again. */
   ReadingSpan after(Instant instant, String axis) {
-    return new ReadingSpan(from, to, instant, axis);
+    return new ReadingSpan(instant, to, instant, axis);
   }
 
   StatementSpec bind(StatementSpec statement, long rigId) {

@@ -17,7 +17,8 @@ import org.springframework.stereotype.Repository;
 @Repository
 class ReadingStore {
 
-  private static final int ROWS_AT_ONCE = 5000;
+  /** As many rows as one statement carries. */
+  static final int ROWS_AT_ONCE = 5000;
 
   private static final String VERSIONS =
       """

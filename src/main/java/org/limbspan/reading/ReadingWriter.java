@@ -3,7 +3,7 @@ package org.limbspan.reading;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
-import java.util.LinkedHashSet;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -34,20 +34,30 @@ class ReadingWriter {
     this.clock = clock;
   }
 
+  /** Part by part, so that what is held of a long batch never lies in memory whole. */
   @Transactional
   IntakeReport record(Rig rig, List<NewReading> readings, BadLines badLines) {
     rigs.lock(rig.id());
-    ReadingBatch batch = sorted(rig, readings);
-    if (badLines == BadLines.REFUSE_BATCH) {
-      batch.refused().requireNone(readings.size());
-      requireNoConflict(batch.conflicts());
+    SetupUnits units =
+        new SetupUnits(
+            rigs.history(rig.id()), setup -> store.lengthUnit(rig.id(), ReadingSpan.of(setup)));
+    units.settleBy(readings);
+    ReadingBatch batch = new ReadingBatch(units, Contradictions.in(readings));
+    for (List<NewReading> part : Chunks.of(readings, ReadingStore.ROWS_AT_ONCE)) {
+      List<NumberedReading> toStore = batch.sort(part, versions(rig, part));
+      if (badLines == BadLines.KEEP_GOOD || batch.isSound()) {
+        store.insert(rig.id(), toStore, now());
+      }
     }
-    store.insert(rig.id(), batch.toStore(), now());
-    if (!batch.toStore().isEmpty()) {
+    if (badLines == BadLines.REFUSE_BATCH) {
+      batch.requireSound();
+    }
+    IntakeReport report = batch.report();
+    if (report.stored() > 0) {
       rigs.recordChange(rig.id());
       events.publishEvent(new ReadingsRecorded(rig.id(), rig.slug()));
     }
-    return report(readings.size(), batch);
+    return report;
   }
 
   /** Takes a reading back; once is enough. */
@@ -66,7 +76,7 @@ class ReadingWriter {
     rigs.lock(rig.id());
     RecordedReading reading = standing(rig, id);
     ReadingKey key = new ReadingKey(reading.takenAt(), axis);
-    Versions there = versions(rig, Set.of(key)).getOrDefault(key, new Versions());
+    Versions there = versions(rig, key);
     if (there.standing().isPresent()) {
       throw new Conflict(
           "A reading along that axis is held for that instant.",
@@ -77,18 +87,7 @@ class ReadingWriter {
         rig.id(), List.of(new NumberedReading(along(axis, reading), there.nextNumber())), now());
     rigs.recordChange(rig.id());
     events.publishEvent(new ReadingRelabelled(rig.id(), rig.slug()));
-    return versions(rig, Set.of(key)).getOrDefault(key, new Versions()).standing().orElseThrow();
-  }
-
-  private ReadingBatch sorted(Rig rig, List<NewReading> readings) {
-    Set<ReadingKey> keys = new LinkedHashSet<>();
-    readings.forEach(reading -> keys.add(reading.key()));
-    SetupUnits units =
-        new SetupUnits(
-            rigs.history(rig.id()), setup -> store.lengthUnit(rig.id(), ReadingSpan.of(setup)));
-    ReadingBatch batch = new ReadingBatch(versions(rig, keys), units);
-    batch.sort(readings);
-    return batch;
+    return versions(rig, key).standing().orElseThrow();
   }
 
   private RecordedReading standing(Rig rig, long id) {
@@ -98,8 +97,7 @@ class ReadingWriter {
             .map(Version::reading)
             .orElseThrow(() -> new NotFound("reading", "id", id));
     ReadingKey key = new ReadingKey(asked.takenAt(), asked.axis());
-    return versions(rig, Set.of(key))
-        .getOrDefault(key, new Versions())
+    return versions(rig, key)
         .standing()
         .filter(reading -> reading.id() == id)
         .orElseThrow(
@@ -109,7 +107,13 @@ class ReadingWriter {
                     new Violation("id", id, "the id of a reading that stands")));
   }
 
-  private Map<ReadingKey, Versions> versions(Rig rig, Set<ReadingKey> keys) {
+  private Versions versions(Rig rig, ReadingKey key) {
+    return store.versions(rig.id(), Set.of(key)).getOrDefault(key, new Versions());
+  }
+
+  private Map<ReadingKey, Versions> versions(Rig rig, List<NewReading> readings) {
+    Set<ReadingKey> keys = new HashSet<>();
+    readings.forEach(reading -> keys.add(reading.key()));
     return store.versions(rig.id(), keys);
   }
 
@@ -122,23 +126,6 @@ class ReadingWriter {
         reading.circumstances(),
         OnConflict.SUPERSEDE,
         null);
-  }
-
-  private static void requireNoConflict(Rejections conflicts) {
-    if (conflicts.lines() > 0) {
-      throw new Conflict(
-          "Another diameter is held for the same instant and axis, "
-              + conflicts.lines()
-              + " times; nothing was stored.",
-          conflicts.named());
-    }
-  }
-
-  private static IntakeReport report(int received, ReadingBatch batch) {
-    Rejections all = batch.refused();
-    all.addAll(batch.conflicts());
-    return new IntakeReport(
-        received, batch.toStore().size(), batch.alreadyHeld(), all.lines(), all.named());
   }
 
   private Instant now() {

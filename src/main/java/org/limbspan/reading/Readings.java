@@ -3,6 +3,7 @@ package org.limbspan.reading;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.limbspan.rig.Rig;
 import org.limbspan.rig.Rigs;
 import org.limbspan.sky.Axis;
@@ -71,15 +72,19 @@ public class Readings {
   @Transactional(readOnly = true)
   public List<StandardisedReading> standardised(long rigId) {
     Standardiser standardiser = new Standardiser(rigs.history(rigId), sky);
-    return store.page(rigId, ReadingSpan.ALL, Integer.MAX_VALUE).stream()
-        .map(reading -> standardiser.standardise(reading, standardiser.sight(reading)))
-        .flatMap(Optional::stream)
-        .toList();
+    try (Stream<RecordedReading> standing = store.stream(rigId, ReadingSpan.ALL)) {
+      return standing
+          .map(reading -> standardiser.standardise(reading, standardiser.sight(reading)))
+          .flatMap(Optional::stream)
+          .toList();
+    }
   }
 
   /** The readings of a rig that stand with {@code from <= takenAt < to}, as entered. */
   @Transactional(readOnly = true)
   public List<RecordedReading> between(long rigId, Instant from, Instant to) {
-    return store.page(rigId, ReadingSpan.between(from, to), Integer.MAX_VALUE);
+    try (Stream<RecordedReading> standing = store.stream(rigId, ReadingSpan.between(from, to))) {
+      return standing.toList();
+    }
   }
 }

@@ -1,4 +1,4 @@
 package org.limbspan.rig;
 
 /** A calibration was taken back. */
-public record CalibrationWithdrawn(long rigId, String slug) {}
+public record CalibrationWithdrawn(long rigId, String slug) implements LedgerChange {}

@@ -1,4 +1,4 @@
 package org.limbspan.rig;
 
 /** Calibrations were entered. */
-public record CalibrationsRecorded(long rigId, String slug) {}
+public record CalibrationsRecorded(long rigId, String slug) implements LedgerChange {}

@@ -1,4 +1,4 @@
 package org.limbspan.rig;
 
 /** A rig was entered. */
-public record RigDescribed(long rigId, String slug) {}
+public record RigDescribed(long rigId, String slug) implements LedgerChange {}

@@ -2,6 +2,7 @@ package org.limbspan.rig;
 
 import java.time.Clock;
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import org.limbspan.platform.Conflict;
 import org.limbspan.platform.Violation;
 import org.springframework.context.ApplicationEventPublisher;
@@ -30,7 +31,7 @@ class RigWriter {
     if (rigs.existsBySlug(newRig.slug())) {
       throw taken(newRig.slug());
     }
-    Instant now = clock.instant();
+    Instant now = clock.instant().truncatedTo(ChronoUnit.MICROS);
     Rig rig = save(newRig, now);
     setups.save(new SetupEntity(rig.id(), null, 1, null, now));
     events.publishEvent(new RigDescribed(rig.id(), rig.slug()));

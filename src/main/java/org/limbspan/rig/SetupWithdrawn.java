@@ -1,4 +1,4 @@
 package org.limbspan.rig;
 
 /** A setup was taken back. */
-public record SetupWithdrawn(long rigId, String slug) {}
+public record SetupWithdrawn(long rigId, String slug) implements LedgerChange {}

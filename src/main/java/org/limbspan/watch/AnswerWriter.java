@@ -1,8 +1,10 @@
 package org.limbspan.watch;
 
 import java.time.Instant;
+import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.limbspan.rig.NewSetup;
@@ -15,6 +17,9 @@ import org.springframework.stereotype.Component;
 /** Enters an answer as a fact and does what follows from it. */
 @Component
 class AnswerWriter {
+
+  private static final DateTimeFormatter MINUTE =
+      DateTimeFormatter.ofPattern("d MMMM uuuu, HH:mm", Locale.ENGLISH);
 
   private final Rigs rigs;
   private final AlertAnswers answers;
@@ -69,7 +74,9 @@ class AnswerWriter {
         new NewSetup(
             changedAt, "opened by the answer to the alert " + alert.kind(), OnConflict.SUPERSEDE));
     return "A setup was opened at "
-        + changedAt
-        + ". Until it has a calibration its scale is taken from the computed Moon.";
+        + MINUTE.format(changedAt.atZone(rig.timeZone()))
+        + " ("
+        + rig.timeZone()
+        + "). Until it has a calibration its scale is taken from the computed Moon.";
   }
 }

@@ -57,14 +57,13 @@ final class AsJudged {
       String day = DAY.format(finding.onsetAt().atZone(zone));
       switch (finding.kind()) {
         case SCALE_STEP ->
-            remarks.add(
-                "From " + day + " on the scale is another (see the alert): a stretch of its own.");
+            remarks.add("From " + day + " on the scale is another: a stretch of its own.");
         case SCALE_DRIFT -> {
           kept = withoutDrift(kept, finding);
           remarks.add(
               "The scale drifts from "
                   + day
-                  + " on (see the alert); the drift, known only from the computed Moon, is taken"
+                  + " on; the drift, known only from the computed Moon, is taken"
                   + " out, so these readings are not independent of the prediction.");
         }
         case CLOCK_SUSPECT, ALTITUDE_TREND -> {

@@ -1,6 +1,8 @@
 package org.limbspan.watch;
 
+import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.stream.Stream;
 import org.limbspan.cycle.Hypothesis;
 import org.limbspan.cycle.HypothesisComparison;
@@ -19,14 +21,32 @@ final class HypothesesSummary {
     HypothesisComparison comparison =
         HypothesisEstimator.compare(observations, site, NearMoonAssumptions.USUAL);
     if (comparison.readingCount() == 0) {
-      return new HypothesesResult(List.of(), null, remarks());
+      return new HypothesesResult(List.of(), null, List.of(), remarks());
     }
     return new HypothesesResult(
         Stream.of(comparison.orbitingMoon(), comparison.nearMoon())
             .map(HypothesesSummary::hypothesis)
             .toList(),
         comparison.log10BayesFactor(),
+        sensitivity(observations, site),
         remarks());
+  }
+
+  private static List<HypothesesResult.Sensitivity> sensitivity(
+      List<Observation> observations, Site site) {
+    return Arrays.stream(NearMoonAssumptions.Height.values())
+        .flatMap(
+            height ->
+                Arrays.stream(NearMoonAssumptions.MonthlyChange.values())
+                    .map(change -> new NearMoonAssumptions(height, change)))
+        .map(
+            assumptions ->
+                new HypothesesResult.Sensitivity(
+                    assumptions.height().name().toLowerCase(Locale.ROOT),
+                    assumptions.monthlyChange().name().toLowerCase(Locale.ROOT),
+                    HypothesisEstimator.compare(observations, site, assumptions)
+                        .log10BayesFactor()))
+        .toList();
   }
 
   private static HypothesesResult.Hypothesis hypothesis(Hypothesis hypothesis) {

@@ -4,5 +4,5 @@ package org.limbspan.watch;
 record JudgementDocument(CycleResult cycle, NightsResult nights, HypothesesResult hypotheses) {
 
   /** Raised whenever the computation changes; judgements of another version are made anew. */
-  static final int METHOD = 1;
+  static final int METHOD = 2;
 }

@@ -9,7 +9,6 @@ import org.limbspan.cycle.Observation;
 import org.limbspan.cycle.SelfReliantCycle;
 import org.limbspan.cycle.SelfReliantEstimator;
 import org.limbspan.drift.Finding;
-import org.limbspan.drift.Judge;
 import org.limbspan.reading.RecordedReading;
 import org.limbspan.reading.StandardisedReading;
 import org.limbspan.rig.InstrumentHistory;
@@ -25,11 +24,11 @@ class Judging {
   private static final Duration A_MONTH_AND_A_BIT = Duration.ofDays(29);
 
   private final Sky sky;
-  private final Judge judge;
+  private final RunningJudges judges;
 
   Judging(Sky sky) {
     this.sky = sky;
-    this.judge = new Judge(sky);
+    this.judges = new RunningJudges(sky);
   }
 
   Result judge(
@@ -40,7 +39,7 @@ class Judging {
     RigEvidence evidence =
         RigEvidence.of(
             history, readings, unscaled.stream().map(each -> sighted(history, each)).toList());
-    List<Finding> findings = judge.judge(evidence.rigHistory());
+    List<Finding> findings = judges.judge(rig.id(), evidence.rigHistory());
     AsJudged asJudged = AsJudged.of(evidence, findings, rig.timeZone());
     List<Observation> observations = asJudged.observations();
     Optional<SelfReliantCycle> selfReliant =

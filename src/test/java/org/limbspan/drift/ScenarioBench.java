@@ -74,10 +74,11 @@ final class ScenarioBench {
                   rig.scale(
                       at ->
                           Math.max(
-                              0,
-                              (Fact.daysOf(at) - Fact.daysOf(schedule.sights().get(onset).at()))
-                                  * percent
-                                  / 3000)));
+                                  0,
+                                  (Fact.daysOf(at)
+                                      - Fact.daysOf(schedule.sights().get(onset).at())))
+                              * percent
+                              / 3000));
     }
     bench.run(
         "drift 0.2 for 30 readings",

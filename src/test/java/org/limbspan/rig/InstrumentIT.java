@@ -2,6 +2,8 @@ package org.limbspan.rig;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.List;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.limbspan.testing.Answer;
 import org.limbspan.testing.LimbspanIT;
@@ -144,6 +146,25 @@ class InstrumentIT {
     assertThat(rigs.revision(rigId)).isEqualTo(before + 1);
     setup(rig, "2026-02-01T00:00:00Z");
     assertThat(rigs.revision(rigId)).isEqualTo(before + 1);
+  }
+
+  @Test
+  void givesASlugToOneOfSeveralClientsThatAskAtOnce() {
+    List<Integer> statuses =
+        IntStream.range(0, 6)
+            .parallel()
+            .mapToObj(
+                client ->
+                    new RigClient(http, "instrument-race")
+                        .describe(
+                            """
+                            {"slug": "instrument-race", "name": "Client %d", "latitudeDeg": 48.2,
+                             "longitudeDeg": 16.4, "elevationM": 170, "timeZone": "Europe/Vienna"}"""
+                                .formatted(client))
+                        .status())
+            .toList();
+    assertThat(statuses).containsOnly(201, 409).containsOnlyOnce(201);
+    assertThat(new RigClient(http, "instrument-race").get("/setups").body().size()).isEqualTo(1);
   }
 
   private static Answer setup(RigClient rig, String startedAt) {

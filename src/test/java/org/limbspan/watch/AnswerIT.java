@@ -33,7 +33,7 @@ class AnswerIT {
     assertThat(answer.status()).isEqualTo(200);
     assertThat(answer.body().path("state").asString()).isEqualTo("answered");
     assertThat(answer.body().path("answers").get(0).path("consequence").asString())
-        .contains("A setup was opened at 2024-06-20T13:00:00Z");
+        .contains("A setup was opened at 20 June 2024, 14:00 (Atlantic/Canary)");
     assertThat(rig.get("/setups").body().toString()).contains("2024-06-20T13:00:00Z");
     JsonNode after = only(rig);
     assertThat(after.path("state").asString()).isEqualTo("settled");

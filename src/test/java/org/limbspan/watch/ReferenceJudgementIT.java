@@ -103,6 +103,10 @@ class ReferenceJudgementIT {
 
     JsonNode hypotheses = Judged.get(rig, "/hypotheses");
     assertThat(hypotheses.path("log10BayesFactor").asDouble()).isGreaterThan(10);
+    assertThat(hypotheses.path("sensitivity").size()).isEqualTo(4);
+    hypotheses
+        .path("sensitivity")
+        .forEach(each -> assertThat(each.path("log10BayesFactor").asDouble()).isGreaterThan(10));
     assertThat(hypotheses.path("hypotheses").get(0).path("name").asString())
         .isEqualTo("orbiting-moon");
   }
