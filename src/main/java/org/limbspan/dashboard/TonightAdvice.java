@@ -30,7 +30,8 @@ final class TonightAdvice {
           "The Sun is in the sky then: keep the lens in the shade, know where the Sun is before you look, and"
               + " begin at 1/250 s.");
     } else if (!light.isDark()) {
-      advice.add("In bright twilight begin at 1/125 s, so that the sky does not wash out the limb.");
+      advice.add(
+          "In bright twilight begin at 1/125 s, so that the sky does not wash out the limb.");
     }
     return advice;
   }

@@ -26,8 +26,7 @@ record TonightArc(
   static final int FOOT = HEIGHT - 24;
 
   static final TonightArc NONE =
-      new TonightArc(
-          "", List.of(), List.of(), List.of(), List.of(), List.of(), List.of(), "");
+      new TonightArc("", List.of(), List.of(), List.of(), List.of(), List.of(), List.of(), "");
 
   /** A stretch of one light; the word stands in it where there is room. */
   record Band(String light, double x, double width, double middle, String word) {}

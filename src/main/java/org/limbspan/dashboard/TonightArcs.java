@@ -39,7 +39,10 @@ final class TonightArcs {
   }
 
   static TonightArc of(TonightFacts facts) {
-    return facts.plan().map(plan -> new TonightArcs(facts, plan).draw(plan)).orElse(TonightArc.NONE);
+    return facts
+        .plan()
+        .map(plan -> new TonightArcs(facts, plan).draw(plan))
+        .orElse(TonightArc.NONE);
   }
 
   private TonightArc draw(ShootingPlan plan) {
@@ -140,7 +143,9 @@ final class TonightArcs {
     return rules;
   }
 
-  /** The horizon, and the directions the Moon passes over it: the four winds before those between. */
+  /**
+   * The horizon, and the directions the Moon passes over it: the four winds before those between.
+   */
   private List<Rule> directions() {
     List<Rule> rules = new ArrayList<>();
     for (int winds = 0; winds < 2; winds++) {

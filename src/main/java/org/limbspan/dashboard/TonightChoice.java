@@ -51,7 +51,6 @@ final class TonightChoice {
   }
 
   private static double flatteningPercent(ShootingWindow low) {
-    return 100
-        * (1 - low.best().verticalDiameterArcmin() / low.best().horizontalDiameterArcmin());
+    return 100 * (1 - low.best().verticalDiameterArcmin() / low.best().horizontalDiameterArcmin());
   }
 }

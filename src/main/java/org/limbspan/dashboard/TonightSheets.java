@@ -91,10 +91,10 @@ final class TonightSheets {
         String.format(
             Locale.ROOT,
             "At its culmination it is %s, %.0f %% lit, %.2f\u2032 across, and %s km from the rig.",
-                TonightWords.phase(top, waxing),
-                100 * top.illuminatedFraction(),
-                top.horizontalDiameterArcmin(),
-                Typeset.whole(Math.round(top.topocentricDistanceKm()))));
+            TonightWords.phase(top, waxing),
+            100 * top.illuminatedFraction(),
+            top.horizontalDiameterArcmin(),
+            Typeset.whole(Math.round(top.topocentricDistanceKm()))));
     return words;
   }
 

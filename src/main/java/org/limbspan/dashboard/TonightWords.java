@@ -70,7 +70,8 @@ final class TonightWords {
       case OUT_OF_REACH ->
           withheld.place() == ShootingWindow.Place.HIGH
               ? "There is no high reading: the Moon does not come above 20\u00b0 in this pass."
-              : window + "is not there: the Moon does not pass through 8\u00b0 to 15\u00b0 on that side.";
+              : window
+                  + "is not there: the Moon does not pass through 8\u00b0 to 15\u00b0 on that side.";
       case SUN_TOO_NEAR ->
           window
               + "is not offered: the Sun is up and less than 20\u00b0 from the Moon. Point no lens and no"
