@@ -3,7 +3,7 @@ import { Almanac } from "./log/almanac.js";
 import { paragraphs } from "./log/computed.js";
 import { body, complain, read } from "./log/entry.js";
 import { FileDrop } from "./log/file.js";
-import { keepPage } from "./log/kept.js";
+import { keepLight, keepPage } from "./log/kept.js";
 import { show } from "./log/list.js";
 import { Outbox } from "./log/outbox.js";
 import { clock, instants, local } from "./log/zone.js";
@@ -148,6 +148,7 @@ setInterval(async () => {
   if (items.some((item) => item.state === "waiting")) send();
 }, AGAIN_MS);
 
+keepLight();
 new FileDrop(page, rig).ready();
 fillTime(Date.now());
 await outbox.tidy();

@@ -66,7 +66,9 @@ final class LogAlmanacs {
 
   /** To 0.00001, a thousandth of an arcminute. */
   private static List<Double> column(List<MoonSight> sights, ToDoubleFunction<MoonSight> value) {
-    return sights.stream().map(sight -> Math.round(value.applyAsDouble(sight) * 1e5) / 1e5).toList();
+    return sights.stream()
+        .map(sight -> Math.round(value.applyAsDouble(sight) * 1e5) / 1e5)
+        .toList();
   }
 
   private LogAlmanac.InForce inForce(Setup setup) {

@@ -13,6 +13,7 @@ import org.limbspan.sky.MoonSight;
 import org.limbspan.sky.Pass;
 import org.limbspan.sky.ShootingPlan;
 import org.limbspan.sky.ShootingWindow;
+import org.limbspan.sky.SkyLight;
 import org.limbspan.sky.WorthwhilePass;
 
 /** Writes what lies ahead into the page of tonight. */
@@ -187,11 +188,13 @@ final class TonightSheets {
     return pass.plan()
         .high()
         .filter(window -> !window.light().isDark())
-        .map(window -> ", in " + daylight(window) + ", the Sun in the sky: caution")
+        .map(window -> ", " + daylight(window) + ": caution")
         .orElse("");
   }
 
   private static String daylight(ShootingWindow window) {
-    return TonightWords.light(window.light());
+    return window.light() == SkyLight.DAY
+        ? "by day, the Sun in the sky"
+        : "in " + TonightWords.light(window.light()) + ", the Sun just down";
   }
 }

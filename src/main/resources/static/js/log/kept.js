@@ -23,3 +23,21 @@ export async function keepPage(more) {
 function isPart({ origin, pathname }) {
   return origin === location.origin && /^\/(css|js)\/|\.svg$|\.webmanifest$/.test(pathname);
 }
+
+/**
+ * Keeps the light that was chosen: the page as kept has the light of its last visit, which must not
+ * dazzle anybody out there.
+ */
+export function keepLight() {
+  const root = document.documentElement;
+  const chosen = localStorage.getItem("light");
+  if (!navigator.onLine && chosen) {
+    root.dataset.light = chosen;
+    for (const button of document.querySelectorAll("button[name=light]")) {
+      button.setAttribute("aria-pressed", String(button.value === chosen));
+    }
+  }
+  new MutationObserver(() => localStorage.setItem("light", root.dataset.light)).observe(root, {
+    attributeFilter: ["data-light"],
+  });
+}
