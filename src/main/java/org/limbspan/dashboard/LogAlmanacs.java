@@ -2,6 +2,7 @@ package org.limbspan.dashboard;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
@@ -18,9 +19,10 @@ import org.limbspan.sky.Sky;
 /**
  * Makes the table of the Moon for the log page.
  *
- * <p>Rows are {@link #STEP} apart: within 2.5 degrees of turn, a cubic through four of them errs by
- * less than 0.1 arcminute in altitude and azimuth, and by less than half an arcminute in the
- * apparent altitude down to 2 degrees, where refraction bends.
+ * <p>Rows are {@link #STEP} apart, a turn of 2.5 degrees. A cubic through four of them errs by less
+ * than 0.001 arcminute in altitude and azimuth, and in the apparent altitude by less than 0.1 from
+ * 1 degree up; on the horizon, where refraction bends sharply, by some arcminutes. Seen beside the
+ * sky computed for the instant itself, over six days at one site.
  */
 final class LogAlmanacs {
 
@@ -40,7 +42,8 @@ final class LogAlmanacs {
 
   /** The table about an instant, as far as the ephemeris reaches, with those of the readings. */
   LogAlmanac about(Instant at, List<Observation> observations) {
-    Instant from = later(at.minus(BACK), sky.ephemerisFrom());
+    Instant from =
+        later(at.minus(BACK), sky.ephemerisFrom().plusSeconds(1)).truncatedTo(ChronoUnit.SECONDS);
     Instant to = earlier(at.plus(AHEAD), sky.ephemerisTo());
     List<MoonSight> sights =
         Stream.iterate(from, instant -> instant.isBefore(to), instant -> instant.plus(STEP))

@@ -21,7 +21,12 @@ class AccessibilityBrowserIT {
 
   /** {@code {rig}} stands for the demo's short name. */
   private static final String[] PAGES = {
-    "/contents", "/rigs/new", "/rigs/no-such-rig", "/rigs/{rig}", "/rigs/{rig}/tonight", "/rigs/{rig}/log",
+    "/contents",
+    "/rigs/new",
+    "/rigs/no-such-rig",
+    "/rigs/{rig}",
+    "/rigs/{rig}/tonight",
+    "/rigs/{rig}/log",
   };
 
   @Autowired private Demo demo;

@@ -9,14 +9,19 @@ import java.util.Map;
 /** One browser process for all tests of a JVM; each visit is a profile of its own in it. */
 final class SharedBrowser implements AutoCloseable {
 
-  private static final Map<String, String> NO_DOWNLOAD =
-      Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1");
+  /** The second lets a profile without a network reach its service workers too. */
+  private static final Map<String, String> DRIVER =
+      Map.of(
+          "PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD",
+          "1",
+          "PW_EXPERIMENTAL_SERVICE_WORKER_NETWORK_EVENTS",
+          "1");
 
   private final Playwright playwright;
   private final Browser browser;
 
   SharedBrowser(Path program) {
-    playwright = Playwright.create(new Playwright.CreateOptions().setEnv(NO_DOWNLOAD));
+    playwright = Playwright.create(new Playwright.CreateOptions().setEnv(DRIVER));
     browser =
         playwright
             .chromium()
