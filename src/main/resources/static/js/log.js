@@ -1,6 +1,7 @@
 // The log page: computes while one types, keeps what is entered, sends it when it can.
 import { Almanac } from "./log/almanac.js";
 import { paragraphs } from "./log/computed.js";
+import { Draft } from "./log/draft.js";
 import { body, complain, read } from "./log/entry.js";
 import { FileDrop } from "./log/file.js";
 import { keepLight, keepPage } from "./log/kept.js";
@@ -17,6 +18,7 @@ const network = page.querySelector("[data-network]");
 const computed = page.querySelector("[data-computed]");
 const almanac = new Almanac(rig);
 const outbox = new Outbox(rig);
+const draft = new Draft(rig, form);
 let kept = null;
 let mended = null;
 
@@ -81,6 +83,7 @@ function emptyForNext() {
   for (const field of form.elements.frame) field.value = "";
   for (const name of ["uncertainty", "altitude", "azimuth", "note"]) form.elements[name].value = "";
   fillTime(Date.now());
+  draft.forget();
 }
 
 async function enter(event) {
@@ -106,6 +109,9 @@ function mend({ id, entry }) {
   form.elements.altitude.value = entry.altitudeDeg ?? "";
   form.elements.azimuth.value = entry.azimuthDeg ?? "";
   form.elements.uncertainty.value = entry.ownUncertainty ? entry.uncertainty : "";
+  form.elements.exposure.value = entry.exposureS ? Number((1 / entry.exposureS).toPrecision(6)) : "";
+  form.elements.fNumber.value = entry.fNumber ?? "";
+  form.elements.iso.value = entry.iso ?? "";
   form.elements.sky.value = entry.sky;
   form.elements.note.value = entry.note;
   form.elements.frame[0].focus();
@@ -130,7 +136,10 @@ async function send() {
 }
 
 form.addEventListener("submit", enter);
-form.addEventListener("input", compareSoon);
+form.addEventListener("input", () => {
+  draft.keep();
+  compareSoon();
+});
 form.addEventListener("change", compareSoon);
 for (const word of form.querySelectorAll("[data-shift]")) {
   word.addEventListener("click", () => shift(word.dataset.shift));
@@ -156,6 +165,7 @@ await list();
 await almanac.refresh();
 const setup = almanac.setupNow();
 if (setup?.unit === "mm") form.elements.unit.value = "mm";
+draft.bringBack();
 await compare();
 send();
 kept = await keepPage([`/rigs/${rig}/log/almanac.json`]);

@@ -184,6 +184,26 @@ class LogBrowserIT {
   }
 
   @Test
+  void bringsBackWhatWasTypedWhenThePageWasDropped(Visitor visitor) {
+    Page page = open(visitor, calibrated("log-draft"));
+    Instant at = Instant.now().truncatedTo(ChronoUnit.SECONDS).minus(Duration.ofHours(2));
+    taken(page, at);
+    frames(page, "1640", "1642", "");
+    page.getByText("upright").tap();
+    page.reload();
+    ready(page);
+    assertThat(page.locator("#frame-2")).hasValue("1642");
+    assertThat(page.locator("#taken")).hasValue(FIELD.format(at.atZone(VIENNA)));
+    assertThat(page.locator("input[value=vertical]")).isChecked();
+    page.locator("#frame-3").fill("1641");
+    enter(page);
+    assertThat(entries(page)).containsText("vertical");
+    page.reload();
+    ready(page);
+    assertThat(page.locator("#frame-1")).hasValue("");
+  }
+
+  @Test
   void takesARepeatForTheEntryItIs(Visitor visitor) {
     RigClient rig = calibrated("log-repeat");
     Page page = open(visitor, rig);
