@@ -1,0 +1,29 @@
+package org.limbspan.dashboard;
+
+import java.time.Clock;
+import org.limbspan.rig.Rigs;
+import org.springframework.stereotype.Controller;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.servlet.ModelAndView;
+
+/** The page to look at before going out. */
+@Controller
+class TonightController {
+
+  private final Rigs rigs;
+  private final TonightReader reader;
+  private final Clock clock;
+
+  TonightController(Rigs rigs, TonightReader reader, Clock clock) {
+    this.rigs = rigs;
+    this.reader = reader;
+    this.clock = clock;
+  }
+
+  @GetMapping("/rigs/{slug}/tonight")
+  ModelAndView tonight(@PathVariable String slug) {
+    TonightFacts facts = reader.read(rigs.find(slug), clock.instant());
+    return new ModelAndView("tonight").addObject("sheet", TonightSheets.of(facts));
+  }
+}

@@ -1,0 +1,83 @@
+package org.limbspan.dashboard;
+
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.limbspan.rig.Rig;
+import org.limbspan.sky.Apsis;
+import org.limbspan.sky.MoonSight;
+import org.limbspan.sky.Pass;
+import org.limbspan.sky.ShootingPlan;
+import org.limbspan.sky.ShootingWindows;
+import org.limbspan.sky.Site;
+import org.limbspan.sky.Sky;
+import org.limbspan.sky.WorthwhilePass;
+import org.springframework.stereotype.Component;
+
+/** Computes what lies ahead for a rig. */
+@Component
+class TonightReader {
+
+  static final Duration AHEAD = Duration.ofDays(60);
+
+  private static final Duration BACK = Duration.ofDays(1);
+  private static final Duration HALF_A_TURN = Duration.ofHours(13);
+  private static final Duration BEFORE_AND_AFTER = Duration.ofMinutes(45);
+  private static final Duration STEP = Duration.ofMinutes(10);
+
+  private final Sky sky;
+
+  TonightReader(Sky sky) {
+    this.sky = sky;
+  }
+
+  TonightFacts read(Rig rig, Instant now) {
+    if (now.minus(BACK).isBefore(sky.ephemerisFrom())
+        || now.plus(AHEAD).plus(BACK).isAfter(sky.ephemerisTo())) {
+      return new TonightFacts(
+          rig, now, Optional.empty(), Optional.empty(), List.of(), List.of(), List.of(), List.of());
+    }
+    List<ShootingPlan> plans = plans(rig.site(), now);
+    List<Apsis> apsides = sky.apsides(now, now.plus(AHEAD));
+    return new TonightFacts(
+        rig,
+        now,
+        Optional.of(sky.moonAt(now, rig.site())),
+        plans.stream().findFirst(),
+        plans.isEmpty() ? List.of() : track(plans.get(0).pass(), rig.site()),
+        apsides,
+        plans.stream().filter(ShootingPlan::isDarkPair).toList(),
+        WorthwhilePass.among(plans, apsides));
+  }
+
+  /** What the passes that are not over by now offer, in order of time. */
+  private List<ShootingPlan> plans(Site site, Instant now) {
+    ShootingWindows windows = ShootingWindows.of(sky, site);
+    return sky.passes(now.minus(BACK), now.plus(AHEAD), site).stream()
+        .filter(pass -> end(pass).isAfter(now))
+        .map(windows::plan)
+        .toList();
+  }
+
+  private List<MoonSight> track(Pass pass, Site site) {
+    List<MoonSight> track = new ArrayList<>();
+    Instant end = end(pass).plus(BEFORE_AND_AFTER);
+    Instant at = start(pass).minus(BEFORE_AND_AFTER);
+    for (; !at.isAfter(end); at = at.plus(STEP)) {
+      track.add(sky.moonAt(at, site));
+    }
+    return List.copyOf(track);
+  }
+
+  private static Instant start(Pass pass) {
+    Instant earliest = pass.culminationAt().minus(HALF_A_TURN);
+    return pass.riseAt().filter(earliest::isBefore).orElse(earliest);
+  }
+
+  private static Instant end(Pass pass) {
+    Instant latest = pass.culminationAt().plus(HALF_A_TURN);
+    return pass.setAt().filter(latest::isAfter).orElse(latest);
+  }
+}
