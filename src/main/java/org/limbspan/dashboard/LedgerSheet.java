@@ -37,6 +37,7 @@ record LedgerSheet(
   /**
    * An alert, as it stands in the ledger.
    *
+   * @param evidence what the picture of it shows
    * @param replies what the owner answered, in words
    * @param example a date and time as the answer takes it
    */
@@ -48,6 +49,7 @@ record LedgerSheet(
       String interval,
       String state,
       List<String> sentences,
+      String evidence,
       List<Cause> causes,
       String advice,
       List<String> replies,

@@ -24,6 +24,7 @@ final class RemarkWords {
         List.of(
             alert.words().howMuch() + " " + alert.words().since(),
             alert.words().howSure() + " " + alert.words().shownBy()),
+        EvidenceDrawing.words(alert.kind()),
         alert.likelyCauses().stream()
             .map(cause -> new Cause(cause.words(), odds(cause.probability())))
             .toList(),

@@ -224,3 +224,15 @@ export function frame(u, stroke) {
   ctx.strokeRect(bbox.left, bbox.top, bbox.width, bbox.height);
   ctx.restore();
 }
+
+/** What the upright axis counts, above the frame at its left. */
+export function title(u, words, { ink, serif }) {
+  const { ctx, bbox } = u;
+  ctx.save();
+  ctx.font = `italic ${15 * dot()}px ${serif}`;
+  ctx.fillStyle = ink;
+  ctx.textAlign = "left";
+  ctx.textBaseline = "alphabetic";
+  ctx.fillText(words, bbox.left, bbox.top - 8 * dot());
+  ctx.restore();
+}

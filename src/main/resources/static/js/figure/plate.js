@@ -12,6 +12,7 @@ export class Plate {
   #waiting = 0;
   #frame = 0;
   #inSight = true;
+  #switches = new Set();
 
   /**
    * @param figure the figure element; `data-src` says where its data are
@@ -44,6 +45,8 @@ export class Plate {
       this.ink = readInk();
       this.plot.redraw(false, true);
     });
+    document.addEventListener("limbspan:news", () => this.#renew());
+    this.figure.addEventListener("click", (event) => this.#switched(event));
     this.figure.querySelector("details.table")?.addEventListener("toggle", (event) => {
       if (event.target.open) this.#tabulate(event.target);
     });
@@ -51,6 +54,7 @@ export class Plate {
 
   async #fetch(signal) {
     const url = new URL(this.figure.dataset.src, document.baseURI);
+    for (const option of this.#switches) url.searchParams.set(option, "true");
     url.searchParams.set("points", Math.ceil(this.ground.clientWidth * dot()));
     if (this.window) {
       const { from, to } = this.window;
@@ -82,16 +86,31 @@ export class Plate {
 
   /** Fetches anew what the window shows, if what is held is coarser than it could be. */
   async #refine() {
-    if (!this.data.coarse) return;
+    if (this.data.coarse) await this.#renew();
+  }
+
+  async #renew() {
     this.#fetching?.abort();
     this.#fetching = new AbortController();
     try {
       this.data = await this.#fetch(this.#fetching.signal);
+      this.window.reach(...this.data.whole);
       this.plot.setData([this.data.t, this.data.value], false);
       this.plot.redraw(true, true);
     } catch (error) {
       if (error.name !== "AbortError") this.readout.textContent = "The finer data could not be fetched.";
     }
+  }
+
+  /** A word that draws more, or no longer. */
+  #switched(event) {
+    const button = event.target.closest("button[data-switch]");
+    if (!button) return;
+    const on = button.getAttribute("aria-pressed") !== "true";
+    button.setAttribute("aria-pressed", String(on));
+    if (on) this.#switches.add(button.dataset.switch);
+    else this.#switches.delete(button.dataset.switch);
+    this.#renew();
   }
 
   #fit() {
@@ -109,7 +128,7 @@ export class Plate {
       low = Math.min(low, this.data.value[i] - this.data.half[i]);
       high = Math.max(high, this.data.value[i] + this.data.half[i]);
     }
-    for (const value of this.kind.reach?.(this.data, from, to) ?? []) {
+    for (const value of this.kind.reach?.(this.data, from, to, this.#switches) ?? []) {
       low = Math.min(low, value);
       high = Math.max(high, value);
     }
@@ -163,7 +182,7 @@ export class Plate {
         drawAxes: [(u) => this.kind.under?.(u, this.data, this.ink)],
         draw: [
           (u) => {
-            this.kind.draw(u, this.data, this.ink);
+            this.kind.draw(u, this.data, this.ink, this.#switches);
             frame(u, this.ink.frame);
             edgeMarks(u, this.data.marks, this.ink);
           },
