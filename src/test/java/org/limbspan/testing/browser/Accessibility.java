@@ -1,0 +1,52 @@
+package org.limbspan.testing.browser;
+
+import com.deque.html.axecore.playwright.AxeBuilder;
+import com.deque.html.axecore.results.Rule;
+import com.microsoft.playwright.Page;
+import java.util.List;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What axe-core finds on a page.
+ *
+ * <p>Source of the rules: axe-core 4.11, rules tagged WCAG 2.0 to 2.2, levels A and AA, and best
+ * practice.
+ */
+public final class Accessibility {
+
+  private static final Set<String> GRAVE = Set.of("serious", "critical");
+  private static final List<String> RULES_OF_COLOUR =
+      List.of("color-contrast", "link-in-text-block");
+
+  private Accessibility() {}
+
+  /** Serious and critical findings of all rules, one line each. */
+  public static List<String> graveFindings(Page page) {
+    return graveFindings(new AxeBuilder(page), Set.of());
+  }
+
+  /** Those of the rules about colour, which alone can differ from light to light. */
+  public static List<String> graveFindingsOfColour(Page page, String... rulesLeftOut) {
+    return graveFindings(new AxeBuilder(page).withRules(RULES_OF_COLOUR), Set.of(rulesLeftOut));
+  }
+
+  private static List<String> graveFindings(AxeBuilder axe, Set<String> rulesLeftOut) {
+    return axe.analyze().getViolations().stream()
+        .filter(rule -> isGrave(rule.getImpact()) && !rulesLeftOut.contains(rule.getId()))
+        .map(Accessibility::words)
+        .toList();
+  }
+
+  private static boolean isGrave(@Nullable String impact) {
+    return impact != null && GRAVE.contains(impact);
+  }
+
+  private static String words(Rule rule) {
+    return "%s: %s at %s"
+        .formatted(
+            rule.getId(),
+            rule.getHelp(),
+            rule.getNodes().stream().map(node -> node.getHtml()).toList());
+  }
+}
