@@ -105,6 +105,18 @@ final class HarmonicModel {
       return values;
     }
 
+    /** {@code y} as the model made linear here sees it: a sum of columns times parameters. */
+    double[] apparent(double[] y, double[] parameters) {
+      double[] apparent = y.clone();
+      for (int i = 0; i < apparent.length; i++) {
+        apparent[i] -= values[i];
+        for (int j = 0; j < parameters.length; j++) {
+          apparent[i] += columns[j][i] * parameters[j];
+        }
+      }
+      return apparent;
+    }
+
     double[][] columns() {
       return columns;
     }

@@ -2,11 +2,11 @@ package org.limbspan.cycle;
 
 import java.time.Duration;
 import java.time.Instant;
-import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.RealVector;
 import org.limbspan.sky.Site;
@@ -16,9 +16,9 @@ import org.limbspan.sky.Site;
  *
  * <p>A grid of anomalistic rates over the fullest 400 days finds the neighbourhood, Levenberg and
  * Marquardt the minimum; robust regression of the model made linear there estimates noise and
- * slips, then everything again over twice the time until all of it is in. On the way no more than
- * 500 readings are looked at, taken night by night; the last step is with all. Sizes are those seen
- * along each reading's axis with the flattening by refraction taken off.
+ * slips, then single steps over twice the time until all of it is in. On the way no more than 500
+ * readings are looked at, taken night by night; the last fit is of all, noise and slips included.
+ * Sizes are those seen along each reading's axis with the flattening by refraction taken off.
  */
 final class LunarFit {
 
@@ -68,25 +68,61 @@ final class LunarFit {
     }
   }
 
+  /**
+   * The first stretch of a fit, and all that its outcome depends on.
+   *
+   * @param readings no more than 500 within 400 days
+   */
+  record Beginning(List<Observation> readings, Site site, AltitudeSource source, Instant epoch) {
+
+    /** From a grid of rates on. */
+    Optional<Result> search() {
+      return new LunarFit(Series.of(readings, site), site, source, epoch).fromNothing();
+    }
+  }
+
   /** Empty where the readings are too few or too short to carry a period. */
   static Optional<Result> of(Series readings, Site site, AltitudeSource source) {
+    return of(readings, site, source, Beginning::search);
+  }
+
+  /**
+   * The same with a search of the caller's.
+   *
+   * @param search gives what {@link Beginning#search} gives, perhaps from memory
+   */
+  static Optional<Result> of(
+      Series readings,
+      Site site,
+      AltitudeSource source,
+      Function<Beginning, Optional<Result>> search) {
     Series series = readings.where(source::isKnown);
     if (series.size() < LEAST_READINGS) {
       return Optional.empty();
     }
-    Instant first = series.get(0).takenAt();
-    Instant last = series.get(series.size() - 1).takenAt();
-    Instant epoch = first.plusSeconds(first.until(last, ChronoUnit.SECONDS) / 2);
+    Instant epoch = epoch(series);
     Window window = Window.fullest(series, FIRST_WINDOW_DAYS);
     Series part = window.of(series).thinned(SEARCHED);
-    Optional<Result> result = new LunarFit(part, site, source, epoch).fromNothing();
-    while (result.isPresent() && part.size() < series.size()) {
-      part = window.covers(series) ? series : window.doubled().of(series).thinned(SEARCHED);
-      window = window.doubled();
-      double[] start = result.get().fit().coefficients().toArray();
-      result = new LunarFit(part, site, source, epoch).refine(start);
+    Optional<Result> result = search.apply(new Beginning(part.observations(), site, source, epoch));
+    if (part.size() == series.size()) {
+      return result;
     }
-    return result;
+    while (result.isPresent() && !window.covers(series)) {
+      window = window.doubled();
+      Series wider = window.of(series).thinned(SEARCHED);
+      result = new LunarFit(wider, site, source, epoch).goOn(result.get().fit());
+    }
+    LunarFit all = new LunarFit(series, site, source, epoch);
+    return result.flatMap(some -> all.end(some.fit()));
+  }
+
+  /** Near the middle, and seldom moved by one more reading: a multiple of a part of the span. */
+  private static Instant epoch(Series series) {
+    long first = series.get(0).takenAt().getEpochSecond();
+    long last = series.get(series.size() - 1).takenAt().getEpochSecond();
+    long grain = Long.highestOneBit(Math.max(1, (last - first) / 8));
+    long middle = first + (last - first) / 2;
+    return Instant.ofEpochSecond(Math.floorDiv(middle, grain) * grain + grain / 2);
   }
 
   private Optional<Result> fromNothing() {
@@ -116,11 +152,42 @@ final class LunarFit {
         .min(Comparator.comparingDouble(HarmonicFit.Minimum::cost));
   }
 
+  /** On from what fewer readings gave, their noise taken for that of these. */
+  private Optional<Result> goOn(RobustRegression.Fit fewer) {
+    return settle(
+            fewer.coefficients().toArray(),
+            (rows, from) -> RobustRegression.step(rows, NightPart.RANDOM, from, fewer.noise()))
+        .map(fit -> new Result(epoch, model, fit));
+  }
+
+  /** The same, and the noise of these to end with. */
+  private Optional<Result> end(RobustRegression.Fit fewer) {
+    return goOn(fewer)
+        .flatMap(
+            near ->
+                settle(
+                    near.fit().coefficients().toArray(),
+                    (rows, from) ->
+                        RobustRegression.fitNear(rows, NightPart.RANDOM, from, fewer.noise())))
+        .map(fit -> new Result(epoch, model, fit));
+  }
+
   private Optional<Result> refine(double[] start) {
+    return settle(start, (rows, from) -> RobustRegression.fit(rows, NightPart.RANDOM, from))
+        .map(fit -> new Result(epoch, model, fit));
+  }
+
+  /** A regression of the model made linear at some parameters. */
+  private interface Regression {
+    Optional<RobustRegression.Fit> fit(Rows rows, double[] from);
+  }
+
+  /** Made linear and fitted in turn, until the rate stays where it is. */
+  private Optional<RobustRegression.Fit> settle(double[] start, Regression regression) {
     double[] parameters = start;
     Optional<RobustRegression.Fit> fit = Optional.empty();
     for (int round = 0; round < MAX_ROUNDS; round++) {
-      fit = RobustRegression.fit(rows(parameters), NightPart.RANDOM, parameters);
+      fit = regression.fit(rows(parameters), parameters);
       if (fit.isEmpty() || !isPlausible(fit.get())) {
         return Optional.empty();
       }
@@ -130,7 +197,7 @@ final class LunarFit {
         break;
       }
     }
-    return fit.map(f -> new Result(epoch, model, f));
+    return fit;
   }
 
   private static boolean isPlausible(RobustRegression.Fit fit) {
@@ -191,15 +258,8 @@ final class LunarFit {
   /** The model made linear at {@code parameters}, as a regression for all of them. */
   private Rows rows(double[] parameters) {
     HarmonicModel.At at = model.at(parameters);
-    double[] apparent = y.clone();
-    for (int i = 0; i < apparent.length; i++) {
-      apparent[i] -= at.values()[i];
-      for (int j = 0; j < parameters.length; j++) {
-        apparent[i] += at.columns()[j][i] * parameters[j];
-      }
-    }
     return new Rows(
-        apparent,
+        at.apparent(y, parameters),
         at.columns(),
         model.priorPrecision(),
         series.stated(),

@@ -26,12 +26,15 @@ public final class NearMoon {
    * @param heightKm of the Moon above the ground, above 0
    */
   public static double distanceKm(MoonSight sight, Site site, double heightKm) {
-    return Math.hypot(
-        groundKm(
-            site.latitudeDeg(),
-            sight.sublunarLatitudeDeg(),
-            site.longitudeDeg() - sight.sublunarLongitudeDeg()),
-        heightKm);
+    return Math.hypot(groundKm(sight, site), heightKm);
+  }
+
+  /** From the observer to where the Moon stands in the zenith, on the map, km. */
+  static double groundKm(MoonSight sight, Site site) {
+    return groundKm(
+        site.latitudeDeg(),
+        sight.sublunarLatitudeDeg(),
+        site.longitudeDeg() - sight.sublunarLongitudeDeg());
   }
 
   /** Straight distance of two places on the map, km. */

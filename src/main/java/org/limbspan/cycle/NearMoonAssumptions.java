@@ -1,5 +1,8 @@
 package org.limbspan.cycle;
 
+import java.util.Arrays;
+import java.util.List;
+
 /**
  * What the near-Moon hypothesis is taken to say where its authors leave it open.
  *
@@ -11,6 +14,15 @@ public record NearMoonAssumptions(Height height, MonthlyChange monthlyChange) {
   /** 3000 miles, and a monthly change of its own: the most generous of the usual forms. */
   public static final NearMoonAssumptions USUAL =
       new NearMoonAssumptions(Height.FIXED, MonthlyChange.FREE);
+
+  /** Every form, in a fixed order. */
+  public static final List<NearMoonAssumptions> ALL =
+      Arrays.stream(Height.values())
+          .flatMap(
+              height ->
+                  Arrays.stream(MonthlyChange.values())
+                      .map(change -> new NearMoonAssumptions(height, change)))
+          .toList();
 
   /** Height above the ground. */
   public enum Height {

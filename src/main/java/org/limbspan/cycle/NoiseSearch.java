@@ -1,6 +1,7 @@
 package org.limbspan.cycle;
 
 import java.util.Optional;
+import java.util.function.DoubleSupplier;
 import org.hipparchus.analysis.UnivariateFunction;
 import org.hipparchus.optim.MaxEval;
 import org.hipparchus.optim.nonlinear.scalar.GoalType;
@@ -21,6 +22,12 @@ final class NoiseSearch {
 
   private static final double FACTOR_SCALE = 0.3;
   private static final double NIGHT_SCALE = 0.5;
+  private static final double MOST_SHARE = 0.9;
+  private static final double ACCURACY = 1e-3;
+
+  /** Half the width of a search about a share that is nearly known. */
+  private static final double NEAR = 0.03;
+
   private static final double LEAST_LOG_FACTOR = Math.log(0.05);
   private static final double MOST_LOG_FACTOR = Math.log(2000);
 
@@ -36,14 +43,36 @@ final class NoiseSearch {
 
   /** Empty where the columns cannot be told apart. */
   Optional<Noise> find(NightPart part) {
+    return find(part, () -> maximum(this::likelihoodAtShare, 0, MOST_SHARE, ACCURACY).at());
+  }
+
+  /** The same, begun from what came out before for nearly the same rows. */
+  Optional<Noise> find(NightPart part, Noise before) {
+    return find(part, () -> shareNear(share(before)));
+  }
+
+  private double shareNear(double before) {
+    double from = Math.max(0, before - NEAR);
+    double to = Math.min(MOST_SHARE, before + NEAR);
+    double best = maximum(this::likelihoodAtShare, from, to, ACCURACY).at();
+    boolean held =
+        (from == 0 || best > from + NEAR / 10) && (to == MOST_SHARE || best < to - NEAR / 10);
+    return held ? best : maximum(this::likelihoodAtShare, 0, MOST_SHARE, ACCURACY).at();
+  }
+
+  private double share(Noise noise) {
+    double ratio = noise.nightSd() / (typical * noise.statedFactor());
+    return ratio / (1 + ratio);
+  }
+
+  private Optional<Noise> find(NightPart part, DoubleSupplier shareOfNight) {
     if (part == NightPart.ABSORBED) {
       return bestFactor(equations(rows, weights, 0)).map(f -> new Noise(Math.exp(f.at()), 0));
     }
     if (bestFactor(equations(rows, weights, 0)).isEmpty()) {
       return Optional.empty();
     }
-    double share = maximum(this::likelihoodAtShare, 0, 0.9, 1e-3).at();
-    double ratio = ratio(share);
+    double ratio = ratio(shareOfNight.getAsDouble());
     return bestFactor(equations(rows, weights, ratio * typical))
         .map(f -> new Noise(Math.exp(f.at()), ratio * typical * Math.exp(f.at())));
   }

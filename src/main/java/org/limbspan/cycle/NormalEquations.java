@@ -27,7 +27,8 @@ final class NormalEquations {
   private final double[] rightSide;
   private final double squares;
   private final int degrees;
-  private final double logDeterminant;
+  private final Whitening whitening;
+  private double logDeterminant = Double.NaN;
   private final double[] priorPrecision;
 
   /** The sums of rows whitened for a noise factor of 1. */
@@ -53,7 +54,7 @@ final class NormalEquations {
     }
     squares = dot(b, b);
     degrees = b.length - rows.levels().count();
-    logDeterminant = whitening.logDeterminant();
+    this.whitening = whitening;
   }
 
   /** Best coefficients at a given noise factor. */
@@ -74,7 +75,7 @@ final class NormalEquations {
    * @return minus infinity where there is no solution
    */
   double logRestrictedLikelihood(double factor) {
-    double log = -degrees * Math.log(factor) - logDeterminant / 2;
+    double log = -degrees * Math.log(factor) - logDeterminant() / 2;
     double all = squares / (factor * factor);
     if (rightSide.length == 0) {
       return log - all / 2;
@@ -82,6 +83,19 @@ final class NormalEquations {
     return root(factor)
         .map(r -> log - (all + r.logDeterminant() - r.explained()) / 2)
         .orElse(Double.NEGATIVE_INFINITY);
+  }
+
+  /** Of the whitening; a logarithm for every row, so only where it is asked for, and once. */
+  private double logDeterminant() {
+    if (Double.isNaN(logDeterminant)) {
+      logDeterminant = whitening.logDeterminant();
+    }
+    return logDeterminant;
+  }
+
+  /** How much of the sum of squares the columns explain, in units of the rows' noise. */
+  double explained() {
+    return rightSide.length == 0 ? 0 : root(1).map(Root::explained).orElse(0.0);
   }
 
   private Optional<Root> root(double factor) {

@@ -29,6 +29,12 @@ final class PassLikelihood {
   private static final double NIGHT_SHARE = 0.5;
   private static final double FACTOR_SCALE = 0.3;
   private static final double LEVEL_WIDTH = Math.log(10);
+  private static final double LEAST_LOG_FACTOR = Math.log(0.05);
+  private static final double MOST_LOG_FACTOR = Math.log(5000);
+
+  /** Half the width of a search about a factor that is nearly known, in the logarithm. */
+  private static final double NEAR = 0.1;
+
   private static final int MAX_ROUNDS = 100;
   private static final double SETTLED = 1e-6;
 
@@ -36,12 +42,50 @@ final class PassLikelihood {
   private final int[] sizes;
   private final double nightSd;
   private final Whitening plain;
+  private final double logConstant;
 
   PassLikelihood(Rows rows) {
     this.rows = rows;
     this.sizes = rows.nights().sizes();
     this.nightSd = NIGHT_SHARE * rows.typicalStated();
     this.plain = weighted(OutlierWeights.ones(sizes.length), 1);
+    this.logConstant = logConstant(sizes) - plain.logCovariance() / 2;
+  }
+
+  /** The same readings with other values to explain. */
+  private PassLikelihood(Rows rows, PassLikelihood other) {
+    this.rows = rows;
+    this.sizes = other.sizes;
+    this.nightSd = other.nightSd;
+    this.plain = other.plain;
+    this.logConstant = other.logConstant;
+  }
+
+  /** Of the readings of {@code series}, nothing to explain yet. */
+  static PassLikelihood of(Series series) {
+    return new PassLikelihood(
+        Rows.of(
+            new double[series.size()],
+            new double[0][],
+            series.stated(),
+            series.nights(),
+            series.setups()));
+  }
+
+  /** The same readings with other values and columns to explain them. */
+  PassLikelihood explaining(double[] y, double[][] columns, double[] priorPrecision) {
+    return new PassLikelihood(rows.explaining(y, columns, priorPrecision), this);
+  }
+
+  private static double logConstant(int[] sizes) {
+    double log = 0;
+    for (int size : sizes) {
+      log +=
+          Gamma.logGamma((DEGREES + size) / 2)
+              - Gamma.logGamma(DEGREES / 2)
+              - size * Math.log(DEGREES * Math.PI) / 2;
+    }
+    return log;
   }
 
   /**
@@ -57,26 +101,29 @@ final class PassLikelihood {
   Outcome evaluate() {
     double[] rest = rows.without(rows.levels().medians(rows.y()), rows.y());
     double[] squares = squares(rest);
-    double logFactor = bestLogFactor(squares);
+    double logFactor = bestLogFactor(squares, LEAST_LOG_FACTOR, MOST_LOG_FACTOR);
     double log = logPosterior(squares, logFactor);
     double coefficient = 0;
     for (int round = 0; round < MAX_ROUNDS; round++) {
       double before = log;
       Whitening whitening = weighted(weights(squares, logFactor), Math.exp(logFactor));
-      coefficient =
-          new NormalEquations(whitening, rows)
-              .solve(1)
-              .map(s -> rows.columnCount() == 0 ? 0 : s.coefficients().getEntry(0))
-              .orElse(0.0);
+      coefficient = rows.columnCount() == 0 ? 0 : coefficient(whitening);
       rest = unexplained(coefficient);
       squares = squares(rows.without(whitening.intercepts(rest), rest));
-      logFactor = bestLogFactor(squares);
+      logFactor = bestLogFactor(squares, logFactor);
       log = logPosterior(squares, logFactor) + logCoefficientPrior(coefficient);
       if (Math.abs(log - before) < SETTLED) {
         break;
       }
     }
     return outcome(squares, logFactor, coefficient);
+  }
+
+  private double coefficient(Whitening whitening) {
+    return new NormalEquations(whitening, rows)
+        .solve(1)
+        .map(s -> s.coefficients().getEntry(0))
+        .orElse(0.0);
   }
 
   private double[] unexplained(double coefficient) {
@@ -143,13 +190,21 @@ final class PassLikelihood {
     return new Whitening(root, rows.nights(), sd, rows.levels());
   }
 
-  private double bestLogFactor(double[] squares) {
+  /** The best near {@code start}, or anywhere if it is not near. */
+  private double bestLogFactor(double[] squares, double start) {
+    double best = bestLogFactor(squares, start - NEAR, start + NEAR);
+    return Math.abs(best - start) < 0.9 * NEAR
+        ? best
+        : bestLogFactor(squares, LEAST_LOG_FACTOR, MOST_LOG_FACTOR);
+  }
+
+  private double bestLogFactor(double[] squares, double from, double to) {
     return new BrentOptimizer(1e-8, 1e-7)
         .optimize(
             new MaxEval(200),
             new UnivariateObjectiveFunction(log -> logPosterior(squares, log)),
             GoalType.MAXIMIZE,
-            new SearchInterval(Math.log(0.05), Math.log(5000)))
+            new SearchInterval(from, to))
         .getPoint();
   }
 
@@ -168,14 +223,9 @@ final class PassLikelihood {
 
   private double logLikelihood(double[] squares, double logFactor) {
     double precision = Math.exp(-2 * logFactor);
-    double log = -plain.logCovariance() / 2 - rows.size() * logFactor;
+    double log = logConstant - rows.size() * logFactor;
     for (int b = 0; b < squares.length; b++) {
-      double both = (DEGREES + sizes[b]) / 2;
-      log +=
-          Gamma.logGamma(both)
-              - Gamma.logGamma(DEGREES / 2)
-              - sizes[b] * Math.log(DEGREES * Math.PI) / 2
-              - both * Math.log1p(squares[b] * precision / DEGREES);
+      log -= (DEGREES + sizes[b]) / 2 * Math.log1p(squares[b] * precision / DEGREES);
     }
     return log;
   }

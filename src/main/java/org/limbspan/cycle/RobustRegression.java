@@ -1,7 +1,6 @@
 package org.limbspan.cycle;
 
 import java.util.Optional;
-import java.util.function.BiFunction;
 import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.linear.RealVector;
@@ -13,13 +12,20 @@ import org.hipparchus.stat.descriptive.rank.Median;
  * <p>Model: y = columns x coefficients + level of the group + night + own part; night normal, own
  * part a contaminated normal ({@link OutlierWeights}) of stated standard deviation times one
  * factor. Fitted by expectation and maximisation: weights given coefficients and noise, noise given
- * weights ({@link NoiseSearch}), coefficients by generalised least squares. The covariance is that
- * of the last step with its weights taken as known.
+ * weights ({@link NoiseSearch}), coefficients by generalised least squares.
+ *
+ * <p>The covariance is that of the last step, widened twice. By 1.04 for the doubt itself: the
+ * asymptotic variance of the estimate over that with known weights, E(psi^2) E(w) / (k^2
+ * E(psi')^2), by numerical integration over the model with 2 percent slips (P. J. Huber, Robust
+ * Statistics, 1981, ch. 3, for the form). By (d + 6) / (d + 4) where the noise comes from d spare
+ * rows of the same fit: the variance of Student's t, the prior of the factor counted as six rows.
  */
 final class RobustRegression {
 
   private static final int MAX_ROUNDS = 12;
   private static final int ABUNDANT = 100;
+  private static final double PRICE_OF_DOUBT = 1.04;
+  private static final double PRIOR_ROWS = 6;
   private static final double SETTLED = 0.01;
 
   private RobustRegression() {}
@@ -35,6 +41,12 @@ final class RobustRegression {
       Noise noise,
       RealVector weights,
       RealVector residuals) {
+
+    private Fit widened(double factor) {
+      return coefficients.getDimension() == 0
+          ? this
+          : new Fit(coefficients, covariance.scalarMultiply(factor), noise, weights, residuals);
+    }
 
     Estimate coefficient(int j) {
       return new Estimate(coefficients.getEntry(j), Math.sqrt(covariance.getEntry(j, j)));
@@ -53,12 +65,43 @@ final class RobustRegression {
     }
     double[] residuals = medianResiduals(rows, start);
     Noise first = new Noise(Math.max(0.3, firstFactor(rows, residuals)), rows.typicalStated() / 2);
+    return fit(rows, part, residuals, first, Optional.empty());
+  }
+
+  /**
+   * Fits coefficients and noise from nearby on.
+   *
+   * @param near a fit of the same model to some of the rows
+   */
+  static Optional<Fit> fitNear(Rows rows, NightPart part, double[] start, Noise near) {
+    return rows.spareRows() < 0
+        ? Optional.empty()
+        : fit(rows, part, medianResiduals(rows, start), near, Optional.of(near));
+  }
+
+  private static Optional<Fit> fit(
+      Rows rows, NightPart part, double[] residuals, Noise first, Optional<Noise> near) {
     return alternate(
-        rows,
-        part,
-        weights(rows, part, first, residuals, OutlierWeights.ones(rows.size())),
-        residuals,
-        (weights, rest) -> new NoiseSearch(noiseRows(rows, rest), weights).find(part));
+            rows,
+            part,
+            weights(rows, part, first, residuals, OutlierWeights.ones(rows.size())),
+            residuals,
+            near,
+            (weights, rest, before) -> {
+              NoiseSearch search = new NoiseSearch(noiseRows(rows, rest), weights);
+              return before.isPresent() ? search.find(part, before.get()) : search.find(part);
+            })
+        .map(fit -> fit.widened(PRICE_OF_DOUBT * price(rows.spareRows())));
+  }
+
+  /** One step of a fit whose noise is known: outliers judged once, coefficients solved once. */
+  static Optional<Fit> step(Rows rows, NightPart part, double[] start, Noise noise) {
+    if (rows.spareRows() < 0) {
+      return Optional.empty();
+    }
+    double[] residuals = medianResiduals(rows, start);
+    return solve(
+        rows, noise, weights(rows, part, noise, residuals, OutlierWeights.ones(rows.size())));
   }
 
   /** Fits coefficients with the noise known beforehand; outliers are judged anew. */
@@ -68,11 +111,17 @@ final class RobustRegression {
     }
     double[] residuals = medianResiduals(rows, start);
     return alternate(
-        rows,
-        part,
-        weights(rows, part, noise, residuals, OutlierWeights.ones(rows.size())),
-        residuals,
-        (weights, rest) -> Optional.of(noise));
+            rows,
+            part,
+            weights(rows, part, noise, residuals, OutlierWeights.ones(rows.size())),
+            residuals,
+            Optional.empty(),
+            (weights, rest, before) -> Optional.of(noise))
+        .map(fit -> fit.widened(PRICE_OF_DOUBT));
+  }
+
+  private static double price(int spareRows) {
+    return (spareRows + PRIOR_ROWS) / (spareRows + PRIOR_ROWS - 2);
   }
 
   /** Where readings abound, what the coefficients cost in degrees of freedom does not matter. */
@@ -80,21 +129,29 @@ final class RobustRegression {
     return rows.size() > ABUNDANT * rows.columnCount() ? rows.left(residuals) : rows;
   }
 
+  /** The noise that weights and residuals speak for, given what it was a round before. */
+  private interface NoiseGiven {
+    Optional<Noise> of(double[] weights, double[] residuals, Optional<Noise> before);
+  }
+
   private static Optional<Fit> alternate(
       Rows rows,
       NightPart part,
       double[] firstWeights,
       double[] firstResiduals,
-      BiFunction<double[], double[], Optional<Noise>> noiseGiven) {
+      Optional<Noise> near,
+      NoiseGiven noiseGiven) {
     double[] weights = firstWeights;
     double[] residuals = firstResiduals;
+    Optional<Noise> before = near;
     for (int round = 0; ; round++) {
       double[] now = weights;
       Optional<Fit> fit =
-          noiseGiven.apply(now, residuals).flatMap(noise -> solve(rows, noise, now));
+          noiseGiven.of(now, residuals, before).flatMap(noise -> solve(rows, noise, now));
       if (fit.isEmpty() || round == MAX_ROUNDS) {
         return fit;
       }
+      before = fit.map(Fit::noise);
       residuals = fit.get().residuals().toArray();
       double[] next = weights(rows, part, fit.get().noise(), residuals, now);
       if (greatestChange(now, next) < SETTLED) {

@@ -46,6 +46,11 @@ final class Rows {
     return new Rows(y, columns, new double[columns.length], stated, nights, levels);
   }
 
+  /** The same readings with other values to explain, and other columns. */
+  Rows explaining(double[] values, double[][] by, double[] precision) {
+    return new Rows(values, by, precision, stated, nights, levels);
+  }
+
   int size() {
     return y.length;
   }

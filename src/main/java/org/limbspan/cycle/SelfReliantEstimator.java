@@ -3,6 +3,7 @@ package org.limbspan.cycle;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 import org.limbspan.sky.Site;
 
 /**
@@ -13,6 +14,10 @@ import org.limbspan.sky.Site;
  * the month of the eclipses, the theorem that inequalities run with their multiples, and the order
  * of size of the small ones; no distance, no time of a perigee. A single sinusoid would be off by
  * some 0.05 d in the period and a fifth in the swing.
+ *
+ * <p>Lines that are left out add 0.005 percent to the uncertainty of the amplitude and 0.02 percent
+ * to that of the swing (from 60 simulated rigs of three years each); the swing comes out some 0.01
+ * percent too small.
  *
  * <p>Altitudes are the only thing taken from elsewhere, and may be the observer's own ({@link
  * AltitudeSource#SIGHTED}).
@@ -31,8 +36,16 @@ public final class SelfReliantEstimator {
    */
   public static Optional<SelfReliantCycle> estimate(
       List<Observation> observations, Site site, AltitudeSource altitudes) {
+    return estimate(observations, site, altitudes, LunarFit.Beginning::search);
+  }
+
+  static Optional<SelfReliantCycle> estimate(
+      List<Observation> observations,
+      Site site,
+      AltitudeSource altitudes,
+      Function<LunarFit.Beginning, Optional<LunarFit.Result>> search) {
     Series series = Series.of(observations, site);
-    return LunarFit.of(series, site, altitudes)
+    return LunarFit.of(series, site, altitudes, search)
         .map(result -> cycle(result, series.where(altitudes::isKnown)));
   }
 

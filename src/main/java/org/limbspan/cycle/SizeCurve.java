@@ -10,6 +10,12 @@ import org.hipparchus.linear.RealVector;
 /** The Moon's size over the months as the readings alone draw it, seen from the Earth's centre. */
 public final class SizeCurve {
 
+  /** What the lines left out add to the amplitude of the anomalistic one, rms. */
+  private static final double AMPLITUDE_FLOOR = 5e-5;
+
+  /** What they add to the difference of perigees and apogees, rms over years. */
+  private static final double DIFFERENCE_FLOOR = 2e-4;
+
   private static final int RATE = 0;
   private static final int COSINE = 1;
   private static final int SINE = 2;
@@ -71,7 +77,9 @@ public final class SizeCurve {
       gradient.setEntry(j, mean(top.columns()[j]) - mean(bottom.columns()[j]));
     }
     double variance = covariance.operate(gradient).dotProduct(gradient);
-    return new Estimate(mean(top.values()) - mean(bottom.values()), Math.sqrt(variance));
+    return new Estimate(
+        mean(top.values()) - mean(bottom.values()),
+        Math.hypot(Math.sqrt(variance), DIFFERENCE_FLOOR));
   }
 
   /** Amplitude (half of crest to trough) of the anomalistic line. */
@@ -83,7 +91,7 @@ public final class SizeCurve {
     gradient.setEntry(COSINE, c / amplitude);
     gradient.setEntry(SINE, s / amplitude);
     double variance = covariance.operate(gradient).dotProduct(gradient);
-    return new Estimate(amplitude, Math.sqrt(variance));
+    return new Estimate(amplitude, Math.hypot(Math.sqrt(variance), AMPLITUDE_FLOOR));
   }
 
   Estimate period() {

@@ -20,8 +20,7 @@ final class Whitening {
   private final Grouping intercepts;
   private final double[] one;
   private final double[] oneNorm2;
-  private final double logCovariance;
-  private final double logLevelInformation;
+  private final double[] growth;
 
   /**
    * @param root inverse standard deviation of each row's own part
@@ -41,34 +40,35 @@ final class Whitening {
     double[] squares = product(root, root);
     double[] q = blocks.sums(squares);
     this.pull = new double[q.length];
-    double log = 0;
+    this.growth = new double[q.length];
     for (int b = 0; b < q.length; b++) {
-      double growth = 1 + blockSd[b] * blockSd[b] * q[b];
-      pull[b] = (1 - 1 / Math.sqrt(growth)) / q[b];
-      log += Math.log(growth);
-    }
-    for (double square : squares) {
-      log -= Math.log(square);
+      growth[b] = 1 + blockSd[b] * blockSd[b] * q[b];
+      pull[b] = (1 - 1 / Math.sqrt(growth[b])) / q[b];
     }
     this.one = decorrelated(same(1, root.length));
     this.oneNorm2 = intercepts.sums(product(one, one));
-    this.logCovariance = log;
-    this.logLevelInformation = Arrays.stream(oneNorm2).map(Math::log).sum();
   }
 
   /** ln of the determinants of the covariance and of the intercepts' information, summed. */
   double logDeterminant() {
-    return logCovariance + logLevelInformation;
+    return logCovariance() + logLevelInformation();
   }
 
   /** ln of the determinant of the covariance. */
   double logCovariance() {
-    return logCovariance;
+    double log = 0;
+    for (double each : growth) {
+      log += Math.log(each);
+    }
+    for (double each : root) {
+      log -= 2 * Math.log(each);
+    }
+    return log;
   }
 
   /** ln of the determinant of the levels' information. */
   double logLevelInformation() {
-    return logLevelInformation;
+    return Arrays.stream(oneNorm2).map(Math::log).sum();
   }
 
   /** The column as independent rows of unit variance, free of the intercepts. */

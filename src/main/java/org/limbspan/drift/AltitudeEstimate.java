@@ -16,6 +16,9 @@ final class AltitudeEstimate {
 
   private static final double SHARE = 3;
 
+  /** Relative uncertainty of the flattening itself: the air of the season is not known better. */
+  private static final double AIR = 0.05;
+
   private AltitudeEstimate() {}
 
   static Estimated ofAxis(Stretch stretch, AxisLens lens) {
@@ -29,7 +32,7 @@ final class AltitudeEstimate {
             });
     double unit = perFlattening(lens);
     double share = unit * onsets.mean(Track.EFFECT);
-    double uncertainty = Math.abs(unit) * onsets.uncertainty(Track.EFFECT);
+    double uncertainty = Math.hypot(unit * onsets.uncertainty(Track.EFFECT), AIR * share);
     Figures.Altitude figures =
         new Figures.Altitude(lens.logged(), Optional.of(lens.measured()), share, uncertainty);
     return Estimated.of(
@@ -46,7 +49,7 @@ final class AltitudeEstimate {
     Fact first = stretch.facts().get(0);
     Axis logged = stretch.readingsFrom(0).get(0).observation.map(Observation::axis).orElseThrow();
     double share = track.mean(Track.EFFECT);
-    double uncertainty = Math.sqrt(track.variance(Track.EFFECT));
+    double uncertainty = Math.hypot(Math.sqrt(track.variance(Track.EFFECT)), AIR * share);
     Figures.Altitude figures = new Figures.Altitude(logged, Optional.empty(), share, uncertainty);
     return Estimated.at(
         0,

@@ -5,9 +5,10 @@ import java.util.List;
 /**
  * How a stretch is to be looked at after the changes before it.
  *
+ * @param targetVariance of the error that all calibrations share
  * @param drifting whether the level goes on drifting
  */
-record Background(Lens lens, NoisePrior noise, boolean drifting) {
+record Background(Lens lens, NoisePrior noise, double targetVariance, boolean drifting) {
 
   /** Wide enough for any level: the stretch tells it. */
   private static final double LEVEL = 1;
@@ -17,7 +18,7 @@ record Background(Lens lens, NoisePrior noise, boolean drifting) {
 
   /** The track that knows nothing of the stretch yet. */
   Track start(double day) {
-    Track track = Track.start(lens, noise, LEVEL, Priors.square(Priors.TARGET));
+    Track track = Track.start(Hypothesis.none(lens), noise, LEVEL, targetVariance);
     if (drifting) {
       track.startTrend(day, Priors.square(RATE_PER_DAY));
     }
@@ -27,10 +28,10 @@ record Background(Lens lens, NoisePrior noise, boolean drifting) {
   Background after(Hypothesis hypothesis) {
     Lens next = hypothesis.lens();
     return switch (hypothesis.change()) {
-      case DRIFT -> new Background(next, noise, true);
-      case DRIFT_END -> new Background(next, noise, false);
-      case SCATTER -> new Background(next, AFTER_SCATTER, drifting);
-      default -> new Background(next, noise, drifting);
+      case DRIFT -> new Background(next, noise, targetVariance, true);
+      case DRIFT_END -> new Background(next, noise, targetVariance, false);
+      case SCATTER -> new Background(next, AFTER_SCATTER, targetVariance, drifting);
+      default -> new Background(next, noise, targetVariance, drifting);
     };
   }
 

@@ -17,6 +17,7 @@ enum Change {
   CALIBRATION(Optional.of(AlertKind.CALIBRATION_CONFLICT), 2),
   TARGET(Optional.of(AlertKind.CALIBRATION_CONFLICT), 2),
   AXIS(Optional.of(AlertKind.ALTITUDE_TREND), 2),
+  AXIS_END(Optional.empty(), 2),
   FLATTENING(Optional.of(AlertKind.ALTITUDE_TREND), 2),
   CLOCK(Optional.of(AlertKind.CLOCK_SUSPECT), 2),
   CLOCK_END(Optional.empty(), 2),

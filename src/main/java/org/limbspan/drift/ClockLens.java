@@ -3,6 +3,7 @@ package org.limbspan.drift;
 import java.time.Instant;
 import java.util.HashMap;
 import java.util.Map;
+import org.jspecify.annotations.Nullable;
 import org.limbspan.cycle.Observation;
 import org.limbspan.sky.MoonSight;
 import org.limbspan.sky.Sky;
@@ -54,5 +55,18 @@ final class ClockLens implements Lens {
     Observation reading = fact.observation.get();
     return Sighting.logLikelihood(reading, sight(reading))
         - Sighting.logLikelihood(reading, reading.sight());
+  }
+
+  /** Two that correct alike are the same, whatever they remember. */
+  @Override
+  public boolean equals(@Nullable Object other) {
+    return other instanceof ClockLens lens
+        && correction.name().equals(lens.correction.name())
+        && correction.site().equals(lens.correction.site());
+  }
+
+  @Override
+  public int hashCode() {
+    return correction.name().hashCode();
   }
 }

@@ -19,7 +19,7 @@ final class EndEstimate {
         .at();
   }
 
-  static Instant ofClock(Stretch stretch) {
+  static Instant ofLens(Stretch stretch) {
     return new Onsets(stretch, Lens.AS_LOGGED, (track, fact) -> {}).at();
   }
 }

@@ -10,8 +10,19 @@ package org.limbspan.drift;
  */
 record Hypothesis(Change change, Cause cause, int onset, double day, String family, Lens lens) {
 
+  private static final String INHERITED = "inherited";
+
   /** Nothing changed. */
   static Hypothesis none(Lens lens) {
     return new Hypothesis(Change.NONE, Cause.CHANCE, 0, Double.NEGATIVE_INFINITY, "none", lens);
+  }
+
+  /** Nothing changed since the setup before. */
+  static Hypothesis inherited(Lens lens) {
+    return new Hypothesis(Change.NONE, Cause.CHANCE, 0, Double.NEGATIVE_INFINITY, INHERITED, lens);
+  }
+
+  boolean isInherited() {
+    return family.equals(INHERITED);
   }
 }

@@ -23,39 +23,46 @@ public final class Judge {
     this.sky = sky;
   }
 
-  /** Follows the facts of a setup, given what is supposed of the noise. */
+  /** Follows the facts of a setup, given what is supposed beforehand. */
   interface Follower {
-    Scan follow(SetupHistory setup, NoisePrior noise);
+    Scan follow(SetupHistory setup, NoisePrior noise, Carried carried);
   }
 
   /** Everything that the history shows, setup by setup, oldest evidence first. */
   public List<Finding> judge(RigHistory rig) {
-    return judge(rig, (setup, noise) -> scan(rig, setup, noise));
+    return judge(rig, (setup, noise, carried) -> scan(rig, setup, noise, carried));
   }
 
   List<Finding> judge(RigHistory rig, Follower follower) {
     List<Finding> findings = new ArrayList<>();
     NoisePrior noise = NoisePrior.AS_STATED;
+    Carried carried = Carried.NOTHING;
     List<SetupHistory> setups =
         rig.setups().stream().sorted(Comparator.comparingInt(SetupHistory::number)).toList();
     for (SetupHistory setup : setups) {
-      Scan scan = follower.follow(setup, noise);
-      Background background = new Background(Lens.AS_LOGGED, noise, false);
-      findings.addAll(new Report(setup.number(), scan, background).findings());
+      Scan scan = follower.follow(setup, noise, carried);
+      Report report = new Report(setup.number(), scan);
+      findings.addAll(report.findings());
       noise = scan.noise();
+      carried = report.carried();
     }
     return findings;
   }
 
-  Scan scan(RigHistory rig, SetupHistory setup, NoisePrior noise) {
-    Scan scan = open(rig, setup, noise);
+  private Scan scan(RigHistory rig, SetupHistory setup, NoisePrior noise, Carried carried) {
+    Scan scan = open(rig, setup, noise, carried);
     Timeline.of(setup).forEach(scan::take);
     return scan;
   }
 
+  /** The scan of a setup that is the rig's first. */
+  Scan scan(RigHistory rig, SetupHistory setup) {
+    return scan(rig, setup, NoisePrior.AS_STATED, Carried.NOTHING);
+  }
+
   /** A scan that has taken nothing yet. */
-  Scan open(RigHistory rig, SetupHistory setup, NoisePrior noise) {
-    return new Scan(new Spawner(sky, rig), noise, commonVariance(setup));
+  Scan open(RigHistory rig, SetupHistory setup, NoisePrior noise, Carried carried) {
+    return new Scan(new Spawner(sky, rig), noise, commonVariance(setup), carried);
   }
 
   /** Variance of what all calibrations of a setup share. */

@@ -5,7 +5,8 @@ package org.limbspan.drift;
  * that of a reading's own part.
  *
  * <p>Algorithm: the mean product of two residuals of the same night, each over its own standard
- * deviation and cut off at 2.5, drawn towards a prior of 0.2 that counts for 30 pairs.
+ * deviation and cut off at 2.5 times what is expected, drawn towards a prior of 0.2 that counts for
+ * 30 pairs.
  */
 final class NightShare {
 
@@ -43,7 +44,8 @@ final class NightShare {
       countTonight = 0;
     }
     double deviation = Math.sqrt(track.noiseVariance()) * fact.stated;
-    double standard = Math.max(-CUT, Math.min(CUT, track.departure(fact) / deviation));
+    double most = CUT * Math.sqrt(1 + value());
+    double standard = Math.max(-most, Math.min(most, track.departure(fact) / deviation));
     if (countTonight > 0) {
       products += standard * sumTonight / countTonight;
       pairs++;

@@ -8,7 +8,7 @@ package org.limbspan.drift;
 final class Priors {
 
   /** ln of the odds that something changed against that nothing did, from which on it is said. */
-  static final double ALARM = 0.4;
+  static final double ALARM = -0.2;
 
   /** ln of the odds below which what was said is taken back. */
   static final double RETRACT = -1.5;
@@ -17,7 +17,7 @@ final class Priors {
   static final int LEAST_READINGS = 12;
 
   static final double STEPS_PER_DAY = 0.5 / 365.25;
-  static final double DRIFTS_PER_DAY = 0.3 / 365.25;
+  static final double DRIFTS_PER_DAY = 0.25 / 365.25;
   static final double SCATTERS_PER_DAY = 0.05 / 365.25;
   static final double AXES_PER_DAY = 0.03 / 365.25;
   static final double CLOCKS_PER_DAY = 0.03 / 365.25;
@@ -36,22 +36,25 @@ final class Priors {
   static final double AXIS_FROM_START = 0.005;
   static final double CLOCK_FROM_START = 0.005;
 
-  /** Standard deviations of the height of small and of large steps, and the share of small ones. */
-  static final double SMALL_STEP = 0.006;
+  /** Standard deviations of the height of small, large and gross steps, and their shares. */
+  static final double SMALL_STEP = 0.008;
 
   static final double LARGE_STEP = 0.05;
+  static final double GROSS_STEP = 0.5;
   static final double SMALL_STEP_SHARE = 0.75;
+  static final double LARGE_STEP_SHARE = 0.2;
+  static final double GROSS_STEP_SHARE = 0.05;
 
   /** Standard deviations of slow and fast drifts per day. */
   static final double SLOW_DRIFT = 0.0012 / 30;
 
   static final double FAST_DRIFT = 0.006 / 30;
-  static final double SLOW_DRIFT_SHARE = 0.6;
+  static final double SLOW_DRIFT_SHARE = 0.5;
 
   static final double SCATTER_FACTOR = 2.5;
 
   /** Standard deviation of the level before anything is known of it. */
-  static final double LEVEL = 0.05;
+  static final double LEVEL = 1;
 
   /** What all calibrations share, besides what is stated. */
   static final double TARGET = 0.0012;

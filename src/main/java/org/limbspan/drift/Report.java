@@ -13,12 +13,14 @@ final class Report {
   private final List<Fact> facts;
   private final List<Finding> findings = new ArrayList<>();
   private Background background;
+  private Carried carried;
 
-  Report(int setup, Scan scan, Background background) {
+  Report(int setup, Scan scan) {
     this.setup = setup;
     this.scan = scan;
-    this.facts = scan.facts();
-    this.background = background;
+    facts = scan.facts();
+    background = scan.background();
+    carried = scan.origin();
   }
 
   List<Finding> findings() {
@@ -34,16 +36,23 @@ final class Report {
       Stretch stretch = background.stretch(hypothesis, between, facts, scan.nightShare());
       report(change, verdict, stretch);
       background = background.after(hypothesis);
+      carried = carried.after(hypothesis);
       from = Math.max(from, hypothesis.onset());
     }
     return findings;
+  }
+
+  /** What the next setup may inherit; to be asked after the findings. */
+  Carried carried() {
+    return carried;
   }
 
   private void report(Confirmed change, Verdict verdict, Stretch stretch) {
     switch (verdict.hypothesis().change()) {
       case DRIFT_END -> end(AlertKind.SCALE_DRIFT, EndEstimate.ofDrift(stretch));
       case SCATTER_END -> end(AlertKind.SCATTER_GROWTH, EndEstimate.ofScatter(stretch));
-      case CLOCK_END -> end(AlertKind.CLOCK_SUSPECT, EndEstimate.ofClock(stretch));
+      case AXIS_END -> end(AlertKind.ALTITUDE_TREND, EndEstimate.ofLens(stretch));
+      case CLOCK_END -> end(AlertKind.CLOCK_SUSPECT, EndEstimate.ofLens(stretch));
       default -> {
         Estimated estimated = estimate(verdict.hypothesis(), stretch);
         verdict.kind().ifPresent(kind -> add(kind, change, verdict, estimated));
@@ -67,7 +76,7 @@ final class Report {
               ? DepartureEstimate.ofNearMoon(stretch)
               : DepartureEstimate.ofSlope(stretch, Regressor.RATIO);
       case NEAR_MOON -> DepartureEstimate.ofNearMoon(stretch);
-      case NONE, DRIFT_END, SCATTER_END, CLOCK_END ->
+      case NONE, DRIFT_END, SCATTER_END, AXIS_END, CLOCK_END ->
           throw new IllegalStateException("no estimate of " + hypothesis);
     };
   }

@@ -1,9 +1,11 @@
 package org.limbspan.drift;
 
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.limbspan.sky.Site;
 import org.limbspan.sky.Sky;
 
 /**
@@ -29,7 +31,11 @@ public final class RunningJudge {
   private final Map<Integer, Followed> setups = new HashMap<>();
 
   /** A setup as it was followed, with the stops on the way. */
-  private record Followed(NoisePrior noise, double common, List<Stop> stops) {}
+  private record Followed(Given given, List<Stop> stops) {}
+
+  /** What a scan was given beforehand: if that changes, it is to be done again. */
+  private record Given(
+      Site site, ZoneId zone, NoisePrior noise, double commonVariance, Carried carried) {}
 
   /**
    * @param sky for where the Moon stood at the instants that a wrong clock would mean
@@ -40,18 +46,20 @@ public final class RunningJudge {
 
   /** Everything that the history shows, as {@link Judge#judge}. */
   public List<Finding> judge(RigHistory rig) {
-    return judge.judge(rig, (setup, noise) -> follow(rig, setup, noise));
+    return judge.judge(rig, (setup, noise, carried) -> follow(rig, setup, noise, carried));
   }
 
-  private Scan follow(RigHistory rig, SetupHistory setup, NoisePrior noise) {
+  private Scan follow(RigHistory rig, SetupHistory setup, NoisePrior noise, Carried carried) {
     List<Fact> facts = Timeline.of(setup);
-    double common = Judge.commonVariance(setup);
+    Given given = new Given(rig.site(), rig.zone(), noise, Judge.commonVariance(setup), carried);
     Followed known = setups.get(setup.number());
-    boolean goesOn = known != null && known.noise().equals(noise) && known.common() == common;
-    List<Stop> stops = known != null && goesOn ? stopsWithin(known.stops(), facts) : List.of();
+    List<Stop> stops =
+        known != null && known.given().equals(given)
+            ? stopsWithin(known.stops(), facts)
+            : List.of();
     Scan scan =
         stops.isEmpty()
-            ? judge.open(rig, setup, noise)
+            ? judge.open(rig, setup, noise, carried)
             : stops.get(stops.size() - 1).scan().snapshot();
     List<Stop> next = new ArrayList<>(stops);
     next.removeIf(stop -> stop.count() % STOP_EVERY != 0);
@@ -62,7 +70,7 @@ public final class RunningJudge {
       }
     }
     next.add(new Stop(scan));
-    setups.put(setup.number(), new Followed(noise, common, next));
+    setups.put(setup.number(), new Followed(given, next));
     return scan;
   }
 

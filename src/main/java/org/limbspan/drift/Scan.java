@@ -17,6 +17,9 @@ final class Scan {
   private static final int THIN_EVERY = 8;
 
   private final Spawner spawner;
+  private final NoisePrior noise;
+  private final double targetVariance;
+  private final Carried carried;
   private final List<Fact> facts;
   private final List<Confirmed> confirmed;
   private final List<Raised> raised;
@@ -25,9 +28,17 @@ final class Scan {
   private Generation base;
   private Generation search;
   private int readings;
+  private boolean inherits;
 
-  Scan(Spawner spawner, NoisePrior noise, double commonVariance) {
+  /**
+   * @param targetVariance of the error that all calibrations share
+   * @param carried what the setup may inherit
+   */
+  Scan(Spawner spawner, NoisePrior noise, double targetVariance, Carried carried) {
     this.spawner = spawner;
+    this.noise = noise;
+    this.targetVariance = targetVariance;
+    this.carried = carried;
     facts = new ArrayList<>();
     confirmed = new ArrayList<>();
     raised = new ArrayList<>();
@@ -35,11 +46,18 @@ final class Scan {
     before = new Generation();
     base = new Generation();
     search = new Generation();
-    base.add(Track.start(Lens.AS_LOGGED, noise, Priors.square(Priors.LEVEL), commonVariance));
+    base.add(Carried.NOTHING.start(noise, targetVariance));
+    if (!carried.isNothing()) {
+      base.add(carried.start(noise, targetVariance));
+    }
   }
 
   private Scan(Scan other) {
     spawner = other.spawner;
+    noise = other.noise;
+    targetVariance = other.targetVariance;
+    carried = other.carried;
+    inherits = other.inherits;
     facts = new ArrayList<>(other.facts);
     confirmed = new ArrayList<>(other.confirmed.stream().map(Confirmed::snapshot).toList());
     raised = new ArrayList<>(other.raised);
@@ -90,6 +108,9 @@ final class Scan {
   }
 
   private void judge(int index) {
+    if (confirmed.isEmpty()) {
+      inherits = base.best().orElseThrow().hypothesis.isInherited();
+    }
     if (readings < Priors.LEAST_READINGS) {
       return;
     }
@@ -114,6 +135,8 @@ final class Scan {
       before = base;
       base = search;
       search = new Generation();
+      Track best = base.best().orElseThrow();
+      spawner.effects(new Branching(best, facts.get(index), index, search));
     }
   }
 
@@ -134,6 +157,17 @@ final class Scan {
     return nightShare.value();
   }
 
+  /** What the setup inherited, by what explains it best. */
+  Carried origin() {
+    return inherits ? carried : Carried.NOTHING;
+  }
+
+  /** How the facts are to be looked at before the first change. */
+  Background background() {
+    return new Background(origin().lens(), noise, targetVariance, false);
+  }
+
+  /** What this setup tells of the noise in the next. */
   NoisePrior noise() {
     Track best = base.best().orElseThrow();
     double shape = Math.min(8, best.shape());

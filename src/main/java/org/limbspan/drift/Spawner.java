@@ -26,13 +26,21 @@ final class Spawner {
         at.off(Change.NEAR_MOON, Cause.NEAR_MOON, "near", Math.log(Priors.NEAR_MOON), nearMoon);
     near.addVariance(Track.LEVEL, 1);
     near.addVariance(Track.TARGET, 1);
+    Track wild = at.off(Change.RATIO, Cause.NEAR_MOON, "wild ratio", Math.log(Priors.WILD_RATIO));
+    wild.startEffect(Regressor.RATIO, Priors.square(Priors.WILD_RATIO_SIZE));
+    wild.resetNoise(Priors.WILD_NOISE, 1);
+    effects(at);
+  }
+
+  /** What the residuals may go with, unless they are supposed to already. */
+  void effects(Branching at) {
+    if (at.track().hasEffect()) {
+      return;
+    }
     at.off(Change.SWING, Cause.MEASURING_NOT_LINEAR, "swing", Math.log(Priors.SWING))
         .startEffect(Regressor.SWING, Priors.square(Priors.SWING_SIZE));
     at.off(Change.RATIO, Cause.MEASURING_NOT_LINEAR, "ratio", Math.log(Priors.RATIO))
         .startEffect(Regressor.RATIO, Priors.square(Priors.RATIO_SIZE));
-    Track wild = at.off(Change.RATIO, Cause.NEAR_MOON, "wild ratio", Math.log(Priors.WILD_RATIO));
-    wild.startEffect(Regressor.RATIO, Priors.square(Priors.WILD_RATIO_SIZE));
-    wild.resetNoise(Priors.WILD_NOISE, 1);
     at.off(Change.FLATTENING, Cause.REFRACTION_WRONG, "flat", Math.log(Priors.FLATTENING))
         .startEffect(Regressor.FLATTENING, Priors.square(Priors.FLATTENING_SIZE));
   }
@@ -59,7 +67,8 @@ final class Spawner {
   /** Changes of what earlier readings told. */
   private static void changes(Branching at) {
     step(at, "small step", Priors.SMALL_STEP_SHARE, Priors.SMALL_STEP);
-    step(at, "large step", 1 - Priors.SMALL_STEP_SHARE, Priors.LARGE_STEP);
+    step(at, "large step", Priors.LARGE_STEP_SHARE, Priors.LARGE_STEP);
+    step(at, "gross step", Priors.GROSS_STEP_SHARE, Priors.GROSS_STEP);
     if (at.fact().isReading()) {
       drift(at, "slow drift", Priors.SLOW_DRIFT_SHARE, Priors.SLOW_DRIFT);
       drift(at, "fast drift", 1 - Priors.SLOW_DRIFT_SHARE, Priors.FAST_DRIFT);
@@ -74,6 +83,10 @@ final class Spawner {
     if (at.track().hasTrend()) {
       at.off(Change.DRIFT_END, Cause.CHANCE, "drift ends", logPrior)
           .endTrend(at.fact().day - at.fact().gapDays);
+    }
+    if (at.track().hypothesis.lens() instanceof AxisLens) {
+      at.off(Change.AXIS_END, Cause.CHANCE, "axis right", logPrior, Lens.AS_LOGGED)
+          .startEffect(Regressor.NONE, 0);
     }
     if (at.track().hypothesis.change() == Change.SCATTER) {
       at.off(Change.SCATTER_END, Cause.CHANCE, "scatter ends", logPrior)

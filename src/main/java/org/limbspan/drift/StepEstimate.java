@@ -4,7 +4,7 @@ package org.limbspan.drift;
 final class StepEstimate {
 
   /** Wide enough to draw no step towards 0. */
-  private static final double HEIGHT = 0.2;
+  private static final double HEIGHT = 1;
 
   private static final double LEAST_SUPPORT = 2;
 

@@ -53,8 +53,9 @@ final class Track {
    * @param noise what is supposed of the noise
    * @param targetVariance of the error that all calibrations share
    */
-  static Track start(Lens lens, NoisePrior noise, double levelVariance, double targetVariance) {
-    Track track = new Track(Hypothesis.none(lens), Regressor.NONE, noise.shape(), noise.rate());
+  static Track start(
+      Hypothesis hypothesis, NoisePrior noise, double levelVariance, double targetVariance) {
+    Track track = new Track(hypothesis, Regressor.NONE, noise.shape(), noise.rate());
     track.addVariance(LEVEL, levelVariance);
     track.addVariance(TARGET, targetVariance);
     return track;

@@ -7,7 +7,6 @@ import java.util.stream.Stream;
 import org.limbspan.rig.Rig;
 import org.limbspan.rig.Rigs;
 import org.limbspan.sky.Axis;
-import org.limbspan.sky.Sky;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
@@ -23,15 +22,19 @@ public class Readings {
   private final ReadingPartitions partitions;
   private final ReadingWriter writer;
   private final Rigs rigs;
-  private final Sky sky;
+  private final SightMemory sights;
 
   Readings(
-      ReadingStore store, ReadingPartitions partitions, ReadingWriter writer, Rigs rigs, Sky sky) {
+      ReadingStore store,
+      ReadingPartitions partitions,
+      ReadingWriter writer,
+      Rigs rigs,
+      SightMemory sights) {
     this.store = store;
     this.partitions = partitions;
     this.writer = writer;
     this.rigs = rigs;
-    this.sky = sky;
+    this.sights = sights;
   }
 
   /**
@@ -71,7 +74,7 @@ public class Readings {
    */
   @Transactional(readOnly = true)
   public List<StandardisedReading> standardised(long rigId) {
-    Standardiser standardiser = new Standardiser(rigs.history(rigId), sky);
+    Standardiser standardiser = new Standardiser(rigs.history(rigId), sights::moonAt);
     try (Stream<RecordedReading> standing = store.stream(rigId, ReadingSpan.ALL)) {
       return standing
           .map(reading -> standardiser.standardise(reading, standardiser.sight(reading)))

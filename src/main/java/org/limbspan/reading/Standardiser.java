@@ -1,26 +1,31 @@
 package org.limbspan.reading;
 
+import java.time.Instant;
 import java.util.Optional;
+import java.util.function.BiFunction;
 import org.limbspan.rig.InstrumentHistory;
 import org.limbspan.rig.Setup;
 import org.limbspan.scale.LengthUnit;
 import org.limbspan.scale.PlateScale;
 import org.limbspan.sky.MoonSight;
-import org.limbspan.sky.Sky;
+import org.limbspan.sky.Site;
 
 /** Turns a rig's readings into angles beside the computed Moon. */
 final class Standardiser {
 
   private final InstrumentHistory history;
-  private final Sky sky;
+  private final BiFunction<Instant, Site, MoonSight> moonAt;
 
-  Standardiser(InstrumentHistory history, Sky sky) {
+  /**
+   * @param moonAt where the Moon stands at an instant over a site
+   */
+  Standardiser(InstrumentHistory history, BiFunction<Instant, Site, MoonSight> moonAt) {
     this.history = history;
-    this.sky = sky;
+    this.moonAt = moonAt;
   }
 
   MoonSight sight(RecordedReading reading) {
-    return sky.moonAt(reading.takenAt(), history.rig().site());
+    return moonAt.apply(reading.takenAt(), history.rig().site());
   }
 
   Setup setup(RecordedReading reading) {

@@ -1,6 +1,5 @@
 package org.limbspan.watch;
 
-import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Stream;
@@ -18,35 +17,28 @@ final class HypothesesSummary {
   private HypothesesSummary() {}
 
   static HypothesesResult of(List<Observation> observations, Site site) {
-    HypothesisComparison comparison =
-        HypothesisEstimator.compare(observations, site, NearMoonAssumptions.USUAL);
-    if (comparison.readingCount() == 0) {
+    List<HypothesisComparison> all =
+        HypothesisEstimator.compare(observations, site, NearMoonAssumptions.ALL);
+    HypothesisComparison usual =
+        all.get(NearMoonAssumptions.ALL.indexOf(NearMoonAssumptions.USUAL));
+    if (usual.readingCount() == 0) {
       return new HypothesesResult(List.of(), null, List.of(), remarks());
     }
     return new HypothesesResult(
-        Stream.of(comparison.orbitingMoon(), comparison.nearMoon())
+        Stream.of(usual.orbitingMoon(), usual.nearMoon())
             .map(HypothesesSummary::hypothesis)
             .toList(),
-        comparison.log10BayesFactor(),
-        sensitivity(observations, site),
+        usual.log10BayesFactor(),
+        all.stream().map(HypothesesSummary::sensitivity).toList(),
         remarks());
   }
 
-  private static List<HypothesesResult.Sensitivity> sensitivity(
-      List<Observation> observations, Site site) {
-    return Arrays.stream(NearMoonAssumptions.Height.values())
-        .flatMap(
-            height ->
-                Arrays.stream(NearMoonAssumptions.MonthlyChange.values())
-                    .map(change -> new NearMoonAssumptions(height, change)))
-        .map(
-            assumptions ->
-                new HypothesesResult.Sensitivity(
-                    assumptions.height().name().toLowerCase(Locale.ROOT),
-                    assumptions.monthlyChange().name().toLowerCase(Locale.ROOT),
-                    HypothesisEstimator.compare(observations, site, assumptions)
-                        .log10BayesFactor()))
-        .toList();
+  private static HypothesesResult.Sensitivity sensitivity(HypothesisComparison comparison) {
+    NearMoonAssumptions assumptions = comparison.assumptions();
+    return new HypothesesResult.Sensitivity(
+        assumptions.height().name().toLowerCase(Locale.ROOT),
+        assumptions.monthlyChange().name().toLowerCase(Locale.ROOT),
+        comparison.log10BayesFactor());
   }
 
   private static HypothesesResult.Hypothesis hypothesis(Hypothesis hypothesis) {

@@ -36,6 +36,14 @@ class JudgementRepository {
       select revision, method, judged_at, document from judgement where rig_id = :rigId
       """;
 
+  private static final String REFLECTS =
+      """
+      select exists (
+        select from judgement
+        where rig_id = :rigId and method = :method and revision >= :revision
+      )
+      """;
+
   private final JdbcClient jdbc;
   private final JsonMapper json;
 
@@ -61,6 +69,16 @@ class JudgementRepository {
     if (rows != 1) {
       throw new IllegalStateException("judgement of rig " + rigId + ": " + rows + " rows written");
     }
+  }
+
+  /** Whether a rig's judgement is of this method and not behind a revision of its ledger. */
+  boolean reflects(long rigId, long revision) {
+    return jdbc.sql(REFLECTS)
+        .param("rigId", rigId)
+        .param("method", JudgementDocument.METHOD)
+        .param("revision", revision)
+        .query(Boolean.class)
+        .single();
   }
 
   Optional<Kept> find(long rigId) {

@@ -4,10 +4,10 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
 import org.limbspan.cycle.AltitudeSource;
 import org.limbspan.cycle.Observation;
 import org.limbspan.cycle.SelfReliantCycle;
-import org.limbspan.cycle.SelfReliantEstimator;
 import org.limbspan.drift.Finding;
 import org.limbspan.reading.RecordedReading;
 import org.limbspan.reading.StandardisedReading;
@@ -39,19 +39,28 @@ class Judging {
     RigEvidence evidence =
         RigEvidence.of(
             history, readings, unscaled.stream().map(each -> sighted(history, each)).toList());
-    List<Finding> findings = judges.judge(rig.id(), evidence.rigHistory());
+    RunningJudges.Running running = judges.of(rig.id());
+    synchronized (running) {
+      return judge(rig, evidence, running);
+    }
+  }
+
+  private Result judge(Rig rig, RigEvidence evidence, RunningJudges.Running running) {
+    List<Finding> findings = running.changes().judge(evidence.rigHistory());
     AsJudged asJudged = AsJudged.of(evidence, findings, rig.timeZone());
     List<Observation> observations = asJudged.observations();
+    CompletableFuture<HypothesesResult> hypotheses =
+        CompletableFuture.supplyAsync(() -> HypothesesSummary.of(observations, rig.site()));
     Optional<SelfReliantCycle> selfReliant =
-        SelfReliantEstimator.estimate(observations, rig.site(), AltitudeSource.COMPUTED);
+        running.selfReliant().estimate(observations, rig.site(), AltitudeSource.COMPUTED);
     CycleSummary cycle =
         new CycleSummary(rig.site(), evidence, asJudged, selfReliant, apsidesAround(observations));
     return new Result(
         findings,
         new JudgementDocument(
             cycle.cycle(),
-            new NightSummary(sky, rig.site()).nights(observations, selfReliant),
-            HypothesesSummary.of(observations, rig.site())));
+            new NightSummary(running.culminations(), rig.site()).nights(observations, selfReliant),
+            hypotheses.join()));
   }
 
   private UnscaledReading sighted(InstrumentHistory history, RecordedReading reading) {

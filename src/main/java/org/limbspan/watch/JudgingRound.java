@@ -1,6 +1,7 @@
 package org.limbspan.watch;
 
 import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
@@ -12,6 +13,8 @@ import org.limbspan.reading.StandardisedReading;
 import org.limbspan.rig.InstrumentHistory;
 import org.limbspan.rig.Rig;
 import org.limbspan.rig.Rigs;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.PlatformTransactionManager;
@@ -21,6 +24,8 @@ import org.springframework.transaction.support.TransactionTemplate;
 /** Judges one rig: reads its ledger at one moment, computes, writes what came out. */
 @Component
 class JudgingRound {
+
+  private static final Logger LOG = LoggerFactory.getLogger(JudgingRound.class);
 
   private final Rigs rigs;
   private final Readings readings;
@@ -64,15 +69,28 @@ class JudgingRound {
   List<Long> behind() {
     return rigs.all().stream()
         .map(Rig::id)
-        .filter(
-            id -> judgements.find(id).filter(kept -> kept.reflects(rigs.revision(id))).isEmpty())
+        .filter(id -> !judgements.reflects(id, rigs.revision(id)))
         .toList();
   }
 
   void judge(long rigId) {
+    long began = System.nanoTime();
     Ledger ledger = snapshot.execute(status -> read(rigId));
+    long read = System.nanoTime();
     Judging.Result result = judging.judge(ledger.history(), ledger.readings(), ledger.unscaled());
+    long judged = System.nanoTime();
     writing.executeWithoutResult(status -> write(rigId, ledger, result));
+    LOG.debug(
+        "judged rig {}: {} readings, read in {} ms, judged in {} ms, written in {} ms",
+        rigId,
+        ledger.readings().size(),
+        millis(read - began),
+        millis(judged - read),
+        millis(System.nanoTime() - judged));
+  }
+
+  private static long millis(long nanoseconds) {
+    return Duration.ofNanos(nanoseconds).toMillis();
   }
 
   private Ledger read(long rigId) {
@@ -83,7 +101,7 @@ class JudgingRound {
 
   private void write(long rigId, Ledger ledger, Judging.Result result) {
     judgements.lock(rigId);
-    if (judgements.find(rigId).filter(kept -> kept.reflects(ledger.revision() + 1)).isPresent()) {
+    if (judgements.reflects(rigId, ledger.revision() + 1)) {
       return; // another instance has judged a newer ledger meanwhile
     }
     Instant now = clock.instant();

@@ -2,12 +2,12 @@ package org.limbspan.watch;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.NavigableSet;
 import java.util.Objects;
 import java.util.Optional;
-import java.util.TreeSet;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.limbspan.cycle.AltitudeSource;
@@ -20,26 +20,25 @@ import org.limbspan.cycle.NightRatios;
 import org.limbspan.cycle.Observation;
 import org.limbspan.cycle.SelfReliantCycle;
 import org.limbspan.sky.Site;
-import org.limbspan.sky.Sky;
 
 /** Puts the night pairs into the shape of the answer. */
 final class NightSummary {
 
   private static final Duration AROUND_TRANSIT = Duration.ofHours(6);
 
-  private final Sky sky;
+  private final Culminations culminations;
   private final Site site;
 
-  NightSummary(Sky sky, Site site) {
-    this.sky = sky;
+  NightSummary(Culminations culminations, Site site) {
+    this.culminations = culminations;
     this.site = site;
   }
 
   NightsResult nights(List<Observation> observations, Optional<SelfReliantCycle> selfReliant) {
     NightRatios ratios = NightRatioEstimator.estimate(observations, site);
-    NavigableSet<Instant> culminations = culminations(ratios.pairs());
+    NavigableSet<Instant> around = around(ratios.pairs());
     List<NightsResult.Night> nights =
-        ratios.pairs().stream().map(pair -> night(pair, culminations)).toList();
+        ratios.pairs().stream().map(pair -> night(pair, around)).toList();
     return new NightsResult(nights, summary(ratios, distance(observations, selfReliant)));
   }
 
@@ -58,15 +57,13 @@ final class NightSummary {
         pair.verdict().label());
   }
 
-  /** All culminations of the time of the pairs, found in one go. */
-  private NavigableSet<Instant> culminations(List<NightPair> pairs) {
-    NavigableSet<Instant> culminations = new TreeSet<>();
-    if (!pairs.isEmpty()) {
-      Instant from = pairs.get(0).transitAt().minus(AROUND_TRANSIT);
-      Instant to = pairs.get(pairs.size() - 1).transitAt().plus(AROUND_TRANSIT);
-      sky.passes(from, to, site).forEach(pass -> culminations.add(pass.culminationAt()));
+  private NavigableSet<Instant> around(List<NightPair> pairs) {
+    if (pairs.isEmpty()) {
+      return Collections.emptyNavigableSet();
     }
-    return culminations;
+    Instant from = pairs.get(0).transitAt().minus(AROUND_TRANSIT);
+    Instant to = pairs.get(pairs.size() - 1).transitAt().plus(AROUND_TRANSIT);
+    return culminations.around(from, to, site);
   }
 
   private static Instant nearest(NavigableSet<Instant> culminations, Instant transitAt) {

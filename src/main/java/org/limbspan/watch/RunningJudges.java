@@ -1,10 +1,8 @@
 package org.limbspan.watch;
 
 import java.util.LinkedHashMap;
-import java.util.List;
 import java.util.Map;
-import org.limbspan.drift.Finding;
-import org.limbspan.drift.RigHistory;
+import org.limbspan.cycle.RunningSelfReliantEstimator;
 import org.limbspan.drift.RunningJudge;
 import org.limbspan.sky.Sky;
 
@@ -17,12 +15,12 @@ final class RunningJudges {
   private static final int MOST = 16;
 
   private final Sky sky;
-  private final Map<Long, RunningJudge> judges =
+  private final Map<Long, Running> running =
       new LinkedHashMap<>(MOST, 0.75f, true) {
         private static final long serialVersionUID = 1L;
 
         @Override
-        protected boolean removeEldestEntry(Map.Entry<Long, RunningJudge> eldest) {
+        protected boolean removeEldestEntry(Map.Entry<Long, Running> eldest) {
           return size() > MOST;
         }
       };
@@ -31,7 +29,22 @@ final class RunningJudges {
     this.sky = sky;
   }
 
-  synchronized List<Finding> judge(long rigId, RigHistory history) {
-    return judges.computeIfAbsent(rigId, id -> new RunningJudge(sky)).judge(history);
+  /** What is remembered of one rig; to be used by one thread at a time. */
+  synchronized Running of(long rigId) {
+    return running.computeIfAbsent(
+        rigId,
+        id ->
+            new Running(
+                new RunningJudge(sky), new RunningSelfReliantEstimator(), new Culminations(sky)));
   }
+
+  /**
+   * One rig.
+   *
+   * @param changes what changed in it
+   * @param selfReliant its readings' own cycle
+   * @param culminations over its site
+   */
+  record Running(
+      RunningJudge changes, RunningSelfReliantEstimator selfReliant, Culminations culminations) {}
 }

@@ -15,6 +15,7 @@ import org.limbspan.cycle.MonthEstimator;
 import org.limbspan.cycle.NearMoonAssumptions;
 import org.limbspan.cycle.NightRatioEstimator;
 import org.limbspan.cycle.Observation;
+import org.limbspan.cycle.RunningSelfReliantEstimator;
 import org.limbspan.cycle.SelfReliantEstimator;
 import org.limbspan.cycle.Sighted;
 import org.limbspan.cycle.SlopeEstimator;
@@ -46,8 +47,16 @@ public final class JudgementBench {
     Sky sky = SkyFixture.sky();
     List<Observation> all = observations(sky, 15_001);
     System.out.printf(
-        "%8s %8s %9s %8s %8s %8s %9s %10s%n",
-        "readings", "judge", "one more", "slope", "months", "nights", "readings'", "hypotheses");
+        "%8s %8s %9s %8s %8s %8s %9s %9s %10s%n",
+        "readings",
+        "judge",
+        "one more",
+        "slope",
+        "months",
+        "nights",
+        "alone",
+        "one more",
+        "hypotheses");
     for (int count : new int[] {1000, 2000, 4000, 8000, 15_000}) {
       List<Observation> some = all.subList(0, count);
       List<Apsis> apsides =
@@ -56,7 +65,7 @@ public final class JudgementBench {
               some.get(count - 1).takenAt().plus(Duration.ofDays(29)));
       System.out.printf(
           Locale.ROOT,
-          "%8d %8.0f %9.0f %8.0f %8.0f %8.0f %9.0f %10.0f%n",
+          "%8d %8.0f %9.0f %8.0f %8.0f %8.0f %9.0f %9.0f %10.0f%n",
           count,
           best(() -> new Judge(sky).judge(history(some))),
           oneMore(sky, some, all.get(count)),
@@ -64,7 +73,8 @@ public final class JudgementBench {
           best(() -> MonthEstimator.estimate(some, SITE, apsides)),
           best(() -> NightRatioEstimator.estimate(some, SITE)),
           best(() -> SelfReliantEstimator.estimate(some, SITE, AltitudeSource.COMPUTED)),
-          best(() -> HypothesisEstimator.compare(some, SITE, NearMoonAssumptions.USUAL)));
+          aloneWithOneMore(some, all.get(count)),
+          best(() -> HypothesisEstimator.compare(some, SITE, NearMoonAssumptions.ALL)));
     }
   }
 
@@ -76,6 +86,18 @@ public final class JudgementBench {
       List<Observation> grown = new ArrayList<>(some);
       grown.add(next);
       best = Math.min(best, millis(() -> running.judge(history(grown))));
+    }
+    return best;
+  }
+
+  private static double aloneWithOneMore(List<Observation> some, Observation next) {
+    double best = Double.POSITIVE_INFINITY;
+    for (int round = 0; round < ROUNDS; round++) {
+      RunningSelfReliantEstimator running = new RunningSelfReliantEstimator();
+      running.estimate(some, SITE, AltitudeSource.COMPUTED);
+      List<Observation> grown = new ArrayList<>(some);
+      grown.add(next);
+      best = Math.min(best, millis(() -> running.estimate(grown, SITE, AltitudeSource.COMPUTED)));
     }
     return best;
   }

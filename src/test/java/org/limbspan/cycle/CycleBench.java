@@ -5,9 +5,12 @@ import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.hipparchus.stat.descriptive.DescriptiveStatistics;
 import org.limbspan.sky.Apsis;
+import org.limbspan.sky.Axis;
 import org.limbspan.sky.Site;
 import org.limbspan.sky.SkyFixture;
 
@@ -44,6 +47,7 @@ final class CycleBench {
     CycleBench bench = new CycleBench();
     for (int k = 0; k < rigs; k++) {
       bench.judge(new RigSimulator(seed + k), years);
+      bench.oneNight(new RigSimulator(seed + k));
     }
     bench.print(rigs);
   }
@@ -80,9 +84,31 @@ final class CycleBench {
     add("parallax, all readings (alone)", cycle.distance().parallax(), parallax);
     NightDistanceEstimator.estimate(observations, site, AltitudeSource.COMPUTED, cycle.curve())
         .ifPresent(d -> add("parallax, nights (alone)", d.parallax(), parallax));
+    SpectrumEstimator.estimate(observations, site, AltitudeSource.COMPUTED)
+        .ifPresent(
+            s -> add("period, days (nothing known)", s.lines().get(0).periodDays(), PERIOD_DAYS));
     NightDistanceEstimator.estimate(observations, site, AltitudeSource.COMPUTED, MonthPart.COMPUTED)
         .ifPresent(
             d -> add("parallax, nights (computed)", d.parallax(), meanParallax(observations)));
+  }
+
+  /** All that one clear night can give: a reading every 40 minutes. */
+  private void oneNight(RigSimulator rig) {
+    List<Observation> month =
+        rig.readings(0.12, 15, 1, sight -> sight.diameterArcmin(Axis.HORIZONTAL));
+    Map<Long, List<Observation>> nights =
+        month.stream()
+            .collect(
+                Collectors.groupingBy(
+                    o -> PassNumber.of(o.sight(), rig.site()), TreeMap::new, Collectors.toList()));
+    nights.values().stream()
+        .filter(night -> night.size() >= 9)
+        .findFirst()
+        .ifPresent(
+            night ->
+                NightDistanceEstimator.estimate(
+                        night, rig.site(), AltitudeSource.COMPUTED, MonthPart.COMPUTED)
+                    .ifPresent(d -> add("parallax, one night", d.parallax(), meanParallax(night))));
   }
 
   private void swing(SelfReliantCycle cycle, List<Observation> observations, List<Apsis> apsides) {

@@ -56,6 +56,20 @@ class EstimatorsPropertyTest {
             within(1e-3));
   }
 
+  /** The year of most readings changes on the way, and stays for long. */
+  @Test
+  void goesOnAsIfItHadBegunAnew() {
+    List<Observation> years = rig.pairs(3);
+    RunningSelfReliantEstimator running = new RunningSelfReliantEstimator();
+    for (int n = 5; n <= years.size(); n += n < 140 ? 45 : 1 + years.size() / 9) {
+      List<Observation> known = years.subList(0, n);
+      SelfReliantCycle anew =
+          SelfReliantEstimator.estimate(known, site, AltitudeSource.COMPUTED).orElse(null);
+      SelfReliantCycle on = running.estimate(known, site, AltitudeSource.COMPUTED).orElse(null);
+      assertThat(on).usingRecursiveComparison().ignoringFields("curve").isEqualTo(anew);
+    }
+  }
+
   @Test
   void fewReadingsGiveNoAnswerRatherThanAWrongOne() {
     for (int size = 0; size < 8; size++) {

@@ -22,6 +22,7 @@ class AccessibilityBrowserIT {
   /** {@code {rig}} stands for the demo's short name. */
   private static final String[] PAGES = {
     "/contents", "/rigs/new", "/rigs/no-such-rig", "/rigs/{rig}",
+    "/rigs/{rig}/cycle", "/rigs/{rig}/nights", "/rigs/{rig}/rig", "/rigs/{rig}/alerts",
   };
 
   @Autowired private Demo demo;

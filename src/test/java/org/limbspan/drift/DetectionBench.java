@@ -60,7 +60,7 @@ final class DetectionBench {
       InventedRig rig =
           new InventedRig(schedules.get(i % SCHEDULES), axisOf(i / SCHEDULES), 5000 + i);
       RigHistory history = rig.history();
-      Scan scan = judge.scan(history, history.setups().get(0), NoisePrior.AS_STATED);
+      Scan scan = judge.scan(history, history.setups().get(0));
       for (Raised each : scan.raised()) {
         raised.merge(each.change(), 1, Integer::sum);
         total++;
@@ -132,7 +132,7 @@ final class DetectionBench {
 
   /** Readings from the onset to the first alert; 0 where one came before, or none in time. */
   private int delay(RigHistory rig, int history) {
-    Scan scan = judge.open(rig, rig.setups().get(0), NoisePrior.AS_STATED);
+    Scan scan = judge.open(rig, rig.setups().get(0), NoisePrior.AS_STATED, Carried.NOTHING);
     int readings = 0;
     for (Fact fact : Timeline.of(rig.setups().get(0))) {
       scan.take(fact);

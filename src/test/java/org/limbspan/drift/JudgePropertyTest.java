@@ -53,7 +53,7 @@ class JudgePropertyTest {
   }
 
   @Test
-  void takesUpReadingsThatComeLateOrAreWithdrawn() {
+  void takesUpReadingsThatComeLateOrAreCorrectedOrWithdrawn() {
     RigHistory rig = SimulatedHistory.of("step-minus-1").rig();
     List<Observation> readings = readings(rig);
     RunningJudge running = new RunningJudge(SkyFixture.sky());
@@ -68,10 +68,25 @@ class JudgePropertyTest {
       if (random.nextInt(4) == 0) {
         waiting.add(known.remove(random.nextInt(known.size())));
       }
+      List<Observation> asFirstEntered = new ArrayList<>(known);
+      int wrong = random.nextInt(known.size());
+      asFirstEntered.set(wrong, wide(known.get(wrong), 0.95 + 0.1 * random.nextDouble()));
+      running.judge(withReadings(rig, asFirstEntered));
       RigHistory so = withReadings(rig, known);
       assertThat(running.judge(so)).isEqualTo(judge.judge(so));
     }
     assertThat(running.judge(rig)).isEqualTo(judge.judge(rig)).hasSize(1);
+  }
+
+  private static Observation wide(Observation reading, double factor) {
+    return new Observation(
+        reading.takenAt(),
+        reading.axis(),
+        reading.observedArcmin() * factor,
+        reading.relativeUncertainty(),
+        reading.sight(),
+        reading.setup(),
+        reading.sighted());
   }
 
   /** The evidence of a finding that stands is dated by what was known then. */
