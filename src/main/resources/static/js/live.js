@@ -3,6 +3,7 @@
 const teller = document.querySelector("[data-news]");
 const gatheringMs = 200;
 const triesAgainMs = 30000;
+const kept = "limbspan:news";
 
 const blocks = (root) => new Map([...root.querySelectorAll("[data-live]")].map((block) => [block.dataset.live, block]));
 const written = (block) => block.outerHTML;
@@ -19,7 +20,7 @@ function begin() {
   for (const kind of ["entered", "judged"]) {
     source.addEventListener(kind, (event) => {
       const clock = new Date().toLocaleTimeString("en-GB", { hour: "2-digit", minute: "2-digit" });
-      teller.textContent = `${clock}: ${event.data}`;
+      tell(`${clock}: ${event.data}`);
       clearTimeout(gathering);
       gathering = setTimeout(renew, gatheringMs);
     });
@@ -29,6 +30,10 @@ function begin() {
     if (source.readyState === EventSource.CLOSED) setTimeout(begin, triesAgainMs);
   });
   addEventListener("pagehide", () => source.close(), { once: true });
+}
+
+function tell(news) {
+  teller.textContent = news;
 }
 
 async function renew() {
@@ -72,6 +77,7 @@ function replace(page) {
   const sameBlocks = [...now.keys()].join() === [...here.keys()].join();
   const busy = [...document.querySelectorAll("form")].some(inUse);
   if (!(sameBlocks && sameFigures) && !busy && !here.has("waiting")) {
+    sessionStorage.setItem(kept, teller.textContent);
     location.reload();
     return;
   }
@@ -86,4 +92,14 @@ function replace(page) {
   }
 }
 
-if (teller && "EventSource" in globalThis) begin();
+/** What was told when the page had to be loaded anew. */
+function tellWhatWasKept() {
+  const news = sessionStorage.getItem(kept);
+  sessionStorage.removeItem(kept);
+  if (news) tell(news);
+}
+
+if (teller && "EventSource" in globalThis) {
+  tellWhatWasKept();
+  begin();
+}

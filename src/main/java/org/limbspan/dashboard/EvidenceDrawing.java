@@ -7,6 +7,7 @@ import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.function.Supplier;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
@@ -30,18 +31,21 @@ final class EvidenceDrawing {
   private static final int FEW_SIGHTINGS = 3;
 
   private final LedgerFacts facts;
-  private final InstrumentHistory history;
+  private final Supplier<InstrumentHistory> history;
   private final Alert alert;
   private final Set<Instant> shown;
 
-  private EvidenceDrawing(LedgerFacts facts, InstrumentHistory history, Alert alert) {
+  private EvidenceDrawing(LedgerFacts facts, Supplier<InstrumentHistory> history, Alert alert) {
     this.facts = facts;
     this.history = history;
     this.alert = alert;
     this.shown = new HashSet<>(alert.readings());
   }
 
-  static Drawing of(LedgerFacts facts, InstrumentHistory history, Alert alert) {
+  /**
+   * @param history needed for a conflict of calibrations alone
+   */
+  static Drawing of(LedgerFacts facts, Supplier<InstrumentHistory> history, Alert alert) {
     EvidenceDrawing evidence = new EvidenceDrawing(facts, history, alert);
     Drawing drawing =
         switch (alert.kind()) {
@@ -296,11 +300,13 @@ final class EvidenceDrawing {
   }
 
   private Drawing calibrations() {
+    InstrumentHistory instrument = history.get();
     List<RecordedCalibration> its =
-        history.calibrations().stream().filter(c -> c.setup() == alert.setup()).toList();
+        instrument.calibrations().stream().filter(c -> c.setup() == alert.setup()).toList();
     double mean =
-        history
-            .scaleOf(history.setups().get(Math.min(alert.setup(), history.setups().size() - 1)))
+        instrument
+            .scaleOf(
+                instrument.setups().get(Math.min(alert.setup(), instrument.setups().size() - 1)))
             .map(scale -> scale.scale().arcsecPerUnit())
             .orElse(1.0);
     List<Observation> seen =

@@ -44,6 +44,7 @@ record LedgerSheet(
   record Remark(
       int number,
       String id,
+      String kind,
       String headline,
       String since,
       String interval,

@@ -17,6 +17,7 @@ final class RemarkWords {
     return new Remark(
         number,
         alert.id().toString(),
+        alert.kind(),
         alert.words().what(),
         "about " + time.shortDay(alert.onsetAt()),
         time.span(alert.onsetFrom(), alert.onsetTo()),

@@ -71,6 +71,8 @@ export class Drawing {
       return;
     }
     this.plot.setData(this.#columns(), true);
+    const details = this.figure.querySelector("details.table[open]");
+    if (details) this.#tabulate(details);
   }
 
   #switched(event) {
@@ -96,7 +98,8 @@ export class Drawing {
 
   #fit() {
     const { clientWidth: width, clientHeight: height } = this.ground;
-    if (width && (width !== this.plot.width || height !== this.plot.height)) this.plot.setSize({ width, height });
+    if (matchMedia("print").matches || !width || !height) return;
+    if (width !== this.plot.width || height !== this.plot.height) this.plot.setSize({ width, height });
   }
 
   #span(axis, pick) {

@@ -97,6 +97,7 @@ export class Plate {
       this.window.reach(...this.data.whole);
       this.plot.setData([this.data.t, this.data.value], false);
       this.plot.redraw(true, true);
+      this.#tabulateAnew();
     } catch (error) {
       if (error.name !== "AbortError") this.readout.textContent = "The finer data could not be fetched.";
     }
@@ -115,7 +116,8 @@ export class Plate {
 
   #fit() {
     const { clientWidth: width, clientHeight: height } = this.ground;
-    if (width && (width !== this.plot.width || height !== this.plot.height)) {
+    if (matchMedia("print").matches || !width || !height) return;
+    if (width !== this.plot.width || height !== this.plot.height) {
       this.plot.setSize({ width, height });
     }
   }
@@ -212,6 +214,11 @@ export class Plate {
     const index = u.cursor.idx;
     if (u.cursor.left < 0 || index === null || index === undefined) return;
     this.readout.textContent = this.kind.say(this.data, index, this.calendar);
+  }
+
+  #tabulateAnew() {
+    const details = this.figure.querySelector("details.table[open]");
+    if (details) this.#tabulate(details);
   }
 
   #tabulate(details) {

@@ -5,9 +5,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
+import com.microsoft.playwright.assertions.PlaywrightAssertions;
 import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.Media;
 import java.util.regex.Pattern;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.limbspan.demo.Demo;
 import org.limbspan.testing.Judged;
@@ -30,20 +32,32 @@ class ChapterBrowserIT {
   @Autowired private RestTestClient http;
   @Autowired private Demo demo;
 
+  @BeforeAll
+  static void waitAsLongAsABusyMachineNeeds() {
+    PlaywrightAssertions.setDefaultAssertionTimeout(20_000);
+  }
+
   @Test
   void showsOnTheCyclePageTheReadingThatWasJustSent(Visitor visitor) {
-    RigClient rig = RigClient.described(http, "chapter-live");
-    rig.postJson("/readings", reading("2024-03-01T01:10:00Z", 30.44));
+    ReferenceFolder folder = new ReferenceFolder("clean-pairs");
+    RigClient rig = folder.describe(http, "chapter-live");
+    rig.postCsv("/readings", folder.readings());
+    int before = Judged.get(rig, "/cycle").path("readingCount").asInt();
     Page page = open(visitor, Screen.LAPTOP, "/rigs/chapter-live/cycle");
     page.evaluate("() => { globalThis.stillTheSamePage = true; }");
     Locator table = page.locator("figure[data-figure] details.table");
-
-    rig.postJson("/readings", reading("2024-03-10T06:10:00Z", 33.8));
-
-    assertThat(page.locator("#figure-1-summary")).containsText("33.80\u2032 on 10 March 2024");
-    assertThat(page.getByRole(AriaRole.STATUS).first()).not().hasText("");
     table.locator("summary").click();
-    assertThat(table.locator("tbody tr")).hasCount(2);
+    assertThat(table.locator("tbody tr")).hasCount(before);
+
+    String later =
+        """
+        {"takenAt": "2025-06-10T20:00:00Z", "axis": "horizontal", "diameterArcmin": 29.6,
+         "uncertaintyArcmin": 0.03}""";
+    assertThat(rig.postJson("/readings", later).status()).isEqualTo(200);
+
+    assertThat(page.locator("[data-news]")).containsText(Pattern.compile("\\d\\d:\\d\\d: "));
+    assertThat(table.locator("tbody tr")).hasCount(before + 1);
+    assertThat(table.locator("tbody tr").last()).containsText("29.600\u2032");
     assertThat(page.evaluate("globalThis.stillTheSamePage")).isEqualTo(true);
   }
 
@@ -106,7 +120,7 @@ class ChapterBrowserIT {
     button(page, "Enter the calibration").tap();
 
     // An 11 in sheet at 50 yd spans 0.3501 degrees (common practice, no source): 1.1459"/px.
-    assertThat(page.locator(".confirmation")).containsText("gives 1.146 \u00b1 0.0015");
+    assertThat(page.locator(".confirmation")).containsText("gives 1.1459 \u00b1 0.0016");
     var held = rig.get("/calibrations").body().toString();
     assertThat(held).contains("279.4", "45.72");
   }
@@ -179,11 +193,5 @@ class ChapterBrowserIT {
   private static Locator button(Page page, String name) {
     return page.getByRole(
         AriaRole.BUTTON, new Page.GetByRoleOptions().setName(name).setExact(true));
-  }
-
-  private static String reading(String takenAt, double arcmin) {
-    return """
-        {"takenAt": "%s", "axis": "horizontal", "diameterArcmin": %s, "uncertaintyArcmin": 0.03}"""
-        .formatted(takenAt, arcmin);
   }
 }

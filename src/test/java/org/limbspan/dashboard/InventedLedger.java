@@ -103,10 +103,19 @@ final class InventedLedger {
   }
 
   static Alert step(int readings, String state) {
+    return alert(readings, "scale-step", state);
+  }
+
+  /** One that waits for an answer. */
+  static Alert alert(int readings, String kind) {
+    return alert(readings, kind, "raised");
+  }
+
+  private static Alert alert(int readings, String kind, String state) {
     Instant onset = at(readings / 2).minus(Duration.ofHours(12));
     return new Alert(
         new UUID(0, 1),
-        "scale-step",
+        kind,
         state,
         0,
         onset,
