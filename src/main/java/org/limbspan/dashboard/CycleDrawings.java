@@ -67,7 +67,7 @@ final class CycleDrawings {
     layers.addAll(readings(kept, i -> days[i], i -> all.get(i).observedArcmin()));
     return Drawing.of(
             Axis.number("days from perigee", "").reaching(-HALF_MONTH_D, HALF_MONTH_D),
-            Axis.number("observed", "\u2032"),
+            Axis.number("diameter", "\u2032"),
             layers)
         .in(facts.time())
         .thinnedIf(kept.length < all.size());
@@ -112,7 +112,7 @@ final class CycleDrawings {
             i -> all.get(i).sight().topocentricDistanceKm() / 1000,
             i -> unflattened(all.get(i))));
     return Drawing.of(
-            Axis.number("distance, thousand km", ""), Axis.number("observed", "\u2032"), layers)
+            Axis.number("distance, thousand km", ""), Axis.number("diameter", "\u2032"), layers)
         .in(facts.time())
         .thinnedIf(kept.length < all.size());
   }

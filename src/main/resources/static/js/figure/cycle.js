@@ -17,10 +17,16 @@ export const cycle = {
 
   under(u, data, ink) {
     draw.ribbon(u, data.ribbon, ink.ribbon);
-    draw.line(u, data.ribbon.t, data.ribbon.low, ink.computed, 1);
-    draw.line(u, data.ribbon.t, data.ribbon.high, ink.computed, 1);
+    if (!draw.isDense(u, data.ribbon.t)) {
+      draw.line(u, data.ribbon.t, data.ribbon.low, ink.computed, 1);
+      draw.line(u, data.ribbon.t, data.ribbon.high, ink.computed, 1);
+    }
     for (const { t, value } of data.arcs) draw.line(u, t, value, ink.computed, 2);
     if (!data.own) return;
+    if (draw.isDense(u, data.own.t)) {
+      draw.ribbon(u, data.own, ink.interval);
+      return;
+    }
     draw.line(u, data.own.t, data.own.low, ink.judged, 1.75, [2, 3]);
     draw.line(u, data.own.t, data.own.high, ink.judged, 1.75, [2, 3]);
   },

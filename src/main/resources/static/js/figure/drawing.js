@@ -4,10 +4,17 @@ import { readInk } from "./ink.js";
 import * as draw from "./draw.js";
 import { Calendar, figure as written, placesOf } from "./words.js";
 
+/** Where the page is laid out for printing the ground has no height of its own. */
+const heightOnPaper = 300;
+
+/** More points than that are drawn small and without bars: what counts then is where they crowd. */
+const crowd = 1000;
+
 const looks = {
   observed: (u, data, ink) => {
-    if (data.half) draw.bars(u, data, ink.bar);
-    draw.points(u, data, { shape: "round", radius: 2.5, stroke: ink.observed, fill: ink.observed });
+    const dense = data.t.length > crowd;
+    if (data.half && !dense) draw.bars(u, data, ink.bar);
+    draw.points(u, data, { shape: "round", radius: dense ? 0.75 : 2.5, stroke: ink.observed, fill: ink.observed });
   },
   inferred: (u, data, ink) => {
     if (data.half) draw.bars(u, data, ink.bar);
@@ -146,13 +153,13 @@ export class Drawing {
     const time = this.data.across.kind === "time";
     return {
       width: this.ground.clientWidth,
-      height: this.ground.clientHeight,
+      height: this.ground.clientHeight || heightOnPaper,
       padding: [26, 14, 0, 0],
       legend: { show: false },
       cursor: { y: false, points: { show: false }, drag: { x: false, y: false } },
       select: { show: false },
       scales: { x: { time, range: () => this.#across() }, y: { range: () => this.#up() } },
-      tzDate: (seconds) => uPlot.tzDate(new Date(seconds * 1000), this.data.timeZone),
+      tzDate: (seconds) => this.calendar.local(seconds),
       series: [{}, { paths: () => null, points: { show: false } }],
       axes: [
         {

@@ -7,6 +7,9 @@ import { follow } from "./hand.js";
 
 const pause = 160;
 
+/** Where the page is laid out for printing the ground has no height of its own. */
+const heightOnPaper = 340;
+
 export class Plate {
   #fetching = null;
   #waiting = 0;
@@ -151,7 +154,7 @@ export class Plate {
     };
     return {
       width: this.ground.clientWidth,
-      height: this.ground.clientHeight,
+      height: this.ground.clientHeight || heightOnPaper,
       padding: [18, 14, 0, 0],
       legend: { show: false },
       cursor: {
@@ -165,7 +168,7 @@ export class Plate {
         x: { time: true, range: () => [this.window.from, this.window.to] },
         y: { range: () => this.#range() },
       },
-      tzDate: (seconds) => uPlot.tzDate(new Date(seconds * 1000), this.data.timeZone),
+      tzDate: (seconds) => this.calendar.local(seconds),
       series: [{}, { paths: () => null, points: { show: false } }],
       axes: [
         {

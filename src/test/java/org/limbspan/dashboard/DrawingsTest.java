@@ -63,7 +63,8 @@ class DrawingsTest {
             "clock-suspect",
             "ratio-departure",
             "swing-departure")) {
-      Drawing drawing = EvidenceDrawing.of(stepped, DrawingsTest::none, InventedLedger.alert(60, kind));
+      Drawing drawing =
+          EvidenceDrawing.of(stepped, DrawingsTest::none, InventedLedger.alert(60, kind));
       assertThat(drawing.layers()).as(kind).isNotEmpty();
       assertThat(EvidenceDrawing.words(kind)).as(kind).endsWith(".");
       drawing.layers().forEach(layer -> assertThat(layer.x()).as(kind).isSorted());
@@ -73,7 +74,8 @@ class DrawingsTest {
   @Test
   void levelsTheResidualsOnBothSidesOfAStep() {
     LedgerFacts stepped = InventedLedger.of(60, List.of(InventedLedger.step(60, "raised")));
-    Drawing drawing = EvidenceDrawing.of(stepped, DrawingsTest::none, InventedLedger.alert(60, "scale-step"));
+    Drawing drawing =
+        EvidenceDrawing.of(stepped, DrawingsTest::none, InventedLedger.alert(60, "scale-step"));
     List<Layer> levels =
         drawing.layers().stream().filter(layer -> layer.look() == Look.JUDGED).toList();
     assertThat(levels).hasSize(2);
