@@ -5,8 +5,9 @@ import { Calendar } from "./figure/words.js";
 import { cycle } from "./figure/cycle.js";
 import { residuals } from "./figure/residuals.js";
 import { nights } from "./figure/nights.js";
+import { passes } from "./figure/passes.js";
 
-const kinds = { cycle, residuals, nights };
+const kinds = { cycle, residuals, nights, passes };
 
 async function hangAll() {
   const figures = [...document.querySelectorAll("figure[data-figure]")];

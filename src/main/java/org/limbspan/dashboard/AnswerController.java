@@ -38,6 +38,6 @@ class AnswerController {
       return page.afterRefusing(slug, id, form, complaints);
     }
     watch.answer(rig, id, form.answer(time), clock.instant());
-    return new ModelAndView("redirect:/rigs/" + slug + "#remarks");
+    return new ModelAndView("redirect:/rigs/" + slug + "/alerts?answered=" + id + "#answered");
   }
 }

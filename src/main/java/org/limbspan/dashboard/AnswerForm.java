@@ -3,25 +3,44 @@ package org.limbspan.dashboard;
 import static org.limbspan.dashboard.RigForm.text;
 
 import java.time.Instant;
-import java.time.LocalDate;
-import java.time.LocalDateTime;
-import java.time.format.DateTimeFormatter;
-import java.time.format.DateTimeParseException;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
+import org.limbspan.sky.Axis;
 import org.limbspan.watch.AnswerCause;
 import org.limbspan.watch.NewAnswer;
+import org.limbspan.watch.Remedy;
 
-/** The answer to a remark, as it was filled in. */
-record AnswerForm(@Nullable String cause, @Nullable String changedAt, @Nullable String note) {
+/**
+ * The answer to a remark, as it was filled in.
+ *
+ * @param readings what is done to the readings it concerns: {@code keep}, {@code withdraw}, or the
+ *     axis that they were truly measured along
+ */
+record AnswerForm(
+    @Nullable String cause,
+    @Nullable String changedAt,
+    @Nullable String note,
+    @Nullable String readings) {
 
-  static final AnswerForm EMPTY = new AnswerForm(null, null, null);
+  static final AnswerForm EMPTY = new AnswerForm(null, null, null, null);
 
-  private static final DateTimeFormatter MINUTE = DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm");
-  private static final int DAY_LENGTH = 10;
+  /** What may be done to the readings, by the word that the form sends. */
+  static final Map<String, String> REMEDIES = remedies();
+
+  private static Map<String, String> remedies() {
+    Map<String, String> remedies = new LinkedHashMap<>();
+    remedies.put("keep", "Leave them as they are");
+    remedies.put("withdraw", "Withdraw them: they are wrong and cannot be mended");
+    remedies.put("horizontal", "They were measured along the horizon (axis horizontal)");
+    remedies.put("vertical", "They were measured across the horizon (axis vertical)");
+    remedies.put("limb-fit", "They are fits to the whole limb (axis limb-fit)");
+    return Collections.unmodifiableMap(remedies);
+  }
+
   private static final int LONGEST_NOTE = 2000;
 
   /** What is wrong with it, by the name of the field; empty if nothing is. */
@@ -39,6 +58,9 @@ record AnswerForm(@Nullable String cause, @Nullable String changedAt, @Nullable 
     if (text(note).length() > LONGEST_NOTE) {
       complaints.put("note", "Expected at most 2000 characters.");
     }
+    if (!text(readings).isEmpty() && !REMEDIES.containsKey(text(readings))) {
+      complaints.put("readings", "Expected one of the choices.");
+    }
     return complaints;
   }
 
@@ -47,7 +69,8 @@ record AnswerForm(@Nullable String cause, @Nullable String changedAt, @Nullable 
     return new NewAnswer(
         chosen().orElseThrow(),
         text(note).isEmpty() ? null : text(note),
-        changed(time).orElse(null));
+        changed(time).orElse(null),
+        remedy());
   }
 
   private Optional<AnswerCause> chosen() {
@@ -56,17 +79,15 @@ record AnswerForm(@Nullable String cause, @Nullable String changedAt, @Nullable 
         .findFirst();
   }
 
-  /** A local time of the rig's zone; noon of a day alone. */
   private Optional<Instant> changed(RigTime time) {
-    String local = text(changedAt).replace('T', ' ');
-    try {
-      LocalDateTime moment =
-          local.length() == DAY_LENGTH
-              ? LocalDate.parse(local).atTime(12, 0)
-              : LocalDateTime.parse(local, MINUTE);
-      return Optional.of(moment.atZone(time.zone()).toInstant());
-    } catch (DateTimeParseException notATime) {
-      return Optional.empty();
-    }
+    return time.instant(text(changedAt));
+  }
+
+  private Remedy remedy() {
+    return switch (text(readings)) {
+      case "withdraw" -> new Remedy.Withdraw();
+      case "horizontal", "vertical", "limb-fit" -> new Remedy.Relabel(Axis.ofLabel(text(readings)));
+      default -> Remedy.NONE;
+    };
   }
 }

@@ -17,7 +17,7 @@ import org.limbspan.platform.InvalidInput;
 record FigureWindow(Instant from, Instant to, int points) {
 
   private static final int LEAST_POINTS = 100;
-  private static final int MOST_POINTS = 4000;
+  static final int MOST_POINTS = 4000;
   private static final Duration EDGE = Duration.ofDays(5);
 
   FigureWindow {

@@ -4,11 +4,13 @@ import java.time.Instant;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.limbspan.cycle.Observation;
 import org.limbspan.sky.Site;
 import org.limbspan.watch.Alert;
 import org.limbspan.watch.CycleResult;
+import org.limbspan.watch.HypothesesResult;
 import org.limbspan.watch.NightsResult;
 
 /**
@@ -17,7 +19,9 @@ import org.limbspan.watch.NightsResult;
  * @param setupsStartedAt starts of all setups but the first, which is open from the beginning
  * @param calibratedAt instants of the calibrations
  * @param observations every reading beside the computed Moon, oldest first
- * @param uncalibrated readings left out of them, since their setup has no calibration yet
+ * @param inferred those of them whose setup has no calibration: their scale is taken from the
+ *     computed Moon
+ * @param uncalibrated readings left out of them, since nothing gives their setup a scale
  * @param alerts in the order in which the evidence was enough
  * @param pending whether facts are held that the judgement does not yet reflect
  * @param latest the latest readings as logged, newest first
@@ -32,9 +36,11 @@ record LedgerFacts(
     List<Instant> setupsStartedAt,
     List<Instant> calibratedAt,
     List<Observation> observations,
+    Set<Observation> inferred,
     long uncalibrated,
     CycleResult cycle,
     NightsResult nights,
+    HypothesesResult hypotheses,
     List<Alert> alerts,
     Instant judgedAt,
     boolean pending,
@@ -44,6 +50,7 @@ record LedgerFacts(
     setupsStartedAt = List.copyOf(setupsStartedAt);
     calibratedAt = List.copyOf(calibratedAt);
     observations = List.copyOf(observations);
+    inferred = Set.copyOf(inferred);
     alerts = alerts.stream().sorted(Comparator.comparing(Alert::evidenceAt)).toList();
     latest = List.copyOf(latest);
   }

@@ -5,6 +5,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.UUID;
 import org.limbspan.sky.Apsis;
@@ -33,9 +34,22 @@ class LedgerPage {
   }
 
   ModelAndView of(String slug) {
-    ModelAndView page = new ModelAndView("ledger");
+    return of(slug, Chapter.LEDGER);
+  }
+
+  /** One of the pages that are made of the ledger's own words. */
+  ModelAndView of(String slug, Chapter chapter) {
+    ModelAndView page = new ModelAndView(chapter.name().toLowerCase(Locale.ROOT));
     LedgerFacts facts = ledger.read(slug);
-    page.addObject("sheet", LedgerSheets.of(facts, apsides(), clock.instant()));
+    page.addObject("chapter", ChapterHead.of(facts, chapter));
+    if (chapter == Chapter.NIGHTS) {
+      page.addObject("nights", NightsSheets.of(facts, sky));
+    }
+    LedgerSheet sheet = LedgerSheets.of(facts, apsides(), clock.instant());
+    page.addObject("sheet", sheet);
+    page.addObject("waiting", sheet.remarks().stream().filter(each -> each.waiting()).toList());
+    page.addObject("done", sheet.remarks().stream().filter(each -> !each.waiting()).toList());
+    page.addObject("remedies", AnswerForm.REMEDIES);
     page.addObject("answers", AnswerCause.values());
     page.addObject("refused", Map.of());
     page.addObject("answering", "");
@@ -49,10 +63,10 @@ class LedgerPage {
     return page;
   }
 
-  /** The same with an answer that could not be taken, and what is wrong with it. */
+  /** The remarks with an answer that could not be taken, and what is wrong with it. */
   ModelAndView afterRefusing(
       String slug, UUID alertId, AnswerForm form, Map<String, String> complaints) {
-    ModelAndView page = of(slug);
+    ModelAndView page = of(slug, Chapter.REMARKS);
     page.setStatus(HttpStatus.UNPROCESSABLE_CONTENT);
     page.addObject("answering", alertId.toString());
     page.addObject("form", form);

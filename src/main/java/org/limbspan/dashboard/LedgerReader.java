@@ -1,11 +1,15 @@
 package org.limbspan.dashboard;
 
+import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -21,6 +25,7 @@ import org.limbspan.rig.RecordedCalibration;
 import org.limbspan.rig.Rig;
 import org.limbspan.rig.Rigs;
 import org.limbspan.rig.Setup;
+import org.limbspan.watch.InferredReadings;
 import org.limbspan.watch.Judgement;
 import org.limbspan.watch.Watch;
 import org.springframework.stereotype.Component;
@@ -33,17 +38,24 @@ class LedgerReader {
 
   private final Rigs rigs;
   private final Readings readings;
+  private final InferredReadings inferredReadings;
   private final Watch watch;
   private final Map<Long, Kept> kept = new ConcurrentHashMap<>();
 
-  LedgerReader(Rigs rigs, Readings readings, Watch watch) {
+  LedgerReader(Rigs rigs, Readings readings, InferredReadings inferredReadings, Watch watch) {
     this.rigs = rigs;
     this.readings = readings;
+    this.inferredReadings = inferredReadings;
     this.watch = watch;
   }
 
   /** The readings of a rig as of a revision of its ledger. */
-  private record Kept(long revision, List<StandardisedReading> readings, long count) {}
+  private record Kept(
+      long revision,
+      List<Observation> observations,
+      Set<Observation> inferred,
+      List<LedgerFacts.Logged> latest,
+      long count) {}
 
   /**
    * What is held and judged of the rig of that slug.
@@ -53,7 +65,7 @@ class LedgerReader {
   LedgerFacts read(String slug) {
     Rig rig = rigs.find(slug);
     InstrumentHistory history = rigs.history(rig.id());
-    Kept held = held(rig);
+    Kept held = held(rig, history);
     Judgement judgement = watch.judgement(rig);
     return new LedgerFacts(
         rig.slug(),
@@ -64,46 +76,62 @@ class LedgerReader {
         Demo.invented(rig),
         history.setups().stream().map(Setup::startedAt).flatMap(Optional::stream).toList(),
         history.calibrations().stream().map(RecordedCalibration::takenAt).toList(),
-        held.readings().stream().map(LedgerReader::observation).toList(),
-        held.count() - held.readings().size(),
+        held.observations(),
+        held.inferred(),
+        held.count() - held.observations().size(),
         judgement.cycle(),
         judgement.nights(),
+        judgement.hypotheses(),
         watch.alerts(rig),
         judgement.judgedAt(),
         judgement.pending(),
-        latest(held.readings()));
+        held.latest());
   }
 
-  private Kept held(Rig rig) {
+  private Kept held(Rig rig, InstrumentHistory history) {
     long revision = rigs.revision(rig.id());
     Kept before = kept.get(rig.id());
     if (before != null && before.revision() == revision) {
       return before;
     }
-    List<StandardisedReading> standing =
-        readings.standardised(rig.id()).stream()
-            .sorted(Comparator.comparing(reading -> reading.reading().takenAt()))
-            .toList();
-    Kept now = new Kept(revision, standing, readings.count(rig.id()));
+    Kept now = gather(rig, history, revision);
     kept.put(rig.id(), now);
     return now;
   }
 
-  private static List<LedgerFacts.Logged> latest(List<StandardisedReading> standing) {
-    return standing.stream()
-        .skip(Math.max(0, standing.size() - LATEST))
-        .map(
-            reading ->
-                new LedgerFacts.Logged(
-                    observation(reading), note(reading.reading().circumstances())))
-        .sorted(
-            Comparator.comparing(
-                logged -> logged.observation().takenAt(), Comparator.reverseOrder()))
-        .toList();
+  private Kept gather(Rig rig, InstrumentHistory history, long revision) {
+    List<LedgerFacts.Logged> logged = new ArrayList<>();
+    for (StandardisedReading reading : readings.standardised(rig.id())) {
+      logged.add(
+          new LedgerFacts.Logged(observation(reading), note(reading.reading().circumstances())));
+    }
+    Set<Observation> inferred = new HashSet<>();
+    for (InferredReadings.InferredSetup setup : inferredReadings.of(history)) {
+      for (InferredReadings.Inferred each : setup.readings()) {
+        inferred.add(each.observation());
+        logged.add(
+            new LedgerFacts.Logged(
+                each.observation(), note(each.reading().circumstances(), "scale not its own")));
+      }
+    }
+    logged.sort(Comparator.comparing(each -> each.observation().takenAt()));
+    return new Kept(
+        revision,
+        logged.stream().map(LedgerFacts.Logged::observation).toList(),
+        inferred,
+        latest(logged),
+        readings.count(rig.id()));
   }
 
-  private static String note(Circumstances circumstances) {
-    return Stream.of(circumstances.sky(), circumstances.note())
+  private static List<LedgerFacts.Logged> latest(List<LedgerFacts.Logged> logged) {
+    List<LedgerFacts.Logged> latest =
+        new ArrayList<>(logged.subList(Math.max(0, logged.size() - LATEST), logged.size()));
+    Collections.reverse(latest);
+    return latest;
+  }
+
+  private static String note(Circumstances circumstances, String... first) {
+    return Stream.concat(Stream.of(first), Stream.of(circumstances.sky(), circumstances.note()))
         .filter(Objects::nonNull)
         .collect(Collectors.joining("; "));
   }

@@ -37,17 +37,20 @@ record LedgerSheet(
   /**
    * An alert, as it stands in the ledger.
    *
+   * @param evidence what the picture of it shows
    * @param replies what the owner answered, in words
    * @param example a date and time as the answer takes it
    */
   record Remark(
       int number,
       String id,
+      String kind,
       String headline,
       String since,
       String interval,
       String state,
       List<String> sentences,
+      String evidence,
       List<Cause> causes,
       String advice,
       List<String> replies,

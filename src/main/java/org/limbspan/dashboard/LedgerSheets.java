@@ -77,12 +77,20 @@ final class LedgerSheets {
             ? ""
             : " "
                 + Typeset.count(facts.uncalibrated(), "reading")
-                + " more, in pixels or millimetres, must wait for a calibration of their setup.";
+                + " more must wait for a calibration of their setup.";
+    String inferred =
+        facts.inferred().isEmpty()
+            ? ""
+            : " The plate scale of "
+                + Typeset.count(facts.inferred().size(), "reading")
+                + " is taken from the computed Moon, for want of a calibration: not independent of"
+                + " it.";
     String instrument =
         Typeset.count(facts.setupsStartedAt().size() + 1, "setup")
             + ", "
             + Typeset.count(facts.calibratedAt().size(), "calibration")
             + "."
+            + inferred
             + waiting;
     return facts
         .firstAt()

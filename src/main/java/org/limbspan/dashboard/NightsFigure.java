@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import org.limbspan.sky.Apsis;
+import org.limbspan.sky.Sky;
 import org.limbspan.watch.NightsResult.Night;
 import org.limbspan.watch.NightsResult.Summary;
 
@@ -13,7 +14,9 @@ import org.limbspan.watch.NightsResult.Summary;
  * Night ratios, high size over low size.
  *
  * @param half half length of the bars: k = 2
+ * @param near ratio of a near Moon between the same two readings
  * @param mean all pairs together
+ * @param running mean of each pair and all before it
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
 record NightsFigure(
@@ -22,27 +25,42 @@ record NightsFigure(
     List<Double> value,
     List<Double> half,
     List<Double> predicted,
-    @Nullable Mean mean) {
+    List<Double> near,
+    List<String> verdict,
+    @Nullable Mean mean,
+    Running running) {
 
   record Mean(double observed, double half, double predicted) {}
 
-  static NightsFigure of(LedgerFacts facts, FigureWindow window, List<Apsis> apsides) {
-    List<Night> seen =
-        facts.nights().nights().stream().filter(n -> window.holds(n.culminationAt())).toList();
+  record Running(List<Double> value, List<Double> low, List<Double> high, List<Double> predicted) {}
+
+  static NightsFigure of(LedgerFacts facts, FigureWindow window, List<Apsis> apsides, Sky sky) {
+    List<RunningMean.At> running = RunningMean.of(facts.nights().nights());
+    List<RunningMean.At> seen =
+        running.stream().filter(at -> window.holds(at.night().culminationAt())).toList();
     int[] kept =
         Thinning.indexes(
-            Columns.epochS(seen, Night::culminationAt),
-            i -> seen.get(i).observedRatio(),
+            Columns.epochS(seen, at -> at.night().culminationAt()),
+            i -> seen.get(i).night().observedRatio(),
             window.points());
-    List<Night> drawn = IntStream.of(kept).mapToObj(seen::get).toList();
+    List<RunningMean.At> drawn = IntStream.of(kept).mapToObj(seen::get).toList();
+    List<Night> nights = drawn.stream().map(RunningMean.At::night).toList();
     boolean thinned = drawn.size() < seen.size();
+    NearRatio near = new NearRatio(sky, facts.site());
     return new NightsFigure(
         Figure.of(facts, apsides, thinned, thinned),
-        Columns.of(drawn, n -> Figure.epochS(n.culminationAt())),
-        Columns.of(drawn, Night::observedRatio),
-        Columns.of(drawn, n -> 2 * n.uncertainty()),
-        Columns.of(drawn, Night::predictedRatio),
-        mean(facts.nights().summary()));
+        Columns.of(nights, n -> Figure.epochS(n.culminationAt())),
+        Columns.of(nights, Night::observedRatio),
+        Columns.of(nights, n -> 2 * n.uncertainty()),
+        Columns.of(nights, Night::predictedRatio),
+        Columns.of(nights, near::of),
+        nights.stream().map(n -> MonthTable.verdict(n.verdict())).toList(),
+        mean(facts.nights().summary()),
+        new Running(
+            Columns.of(drawn, RunningMean.At::observed),
+            Columns.of(drawn, at -> at.observed() - 2 * at.uncertainty()),
+            Columns.of(drawn, at -> at.observed() + 2 * at.uncertainty()),
+            Columns.of(drawn, RunningMean.At::predicted)));
   }
 
   private static @Nullable Mean mean(Summary summary) {

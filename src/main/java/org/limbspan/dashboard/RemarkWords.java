@@ -17,6 +17,7 @@ final class RemarkWords {
     return new Remark(
         number,
         alert.id().toString(),
+        alert.kind(),
         alert.words().what(),
         "about " + time.shortDay(alert.onsetAt()),
         time.span(alert.onsetFrom(), alert.onsetTo()),
@@ -24,6 +25,7 @@ final class RemarkWords {
         List.of(
             alert.words().howMuch() + " " + alert.words().since(),
             alert.words().howSure() + " " + alert.words().shownBy()),
+        EvidenceDrawing.words(alert.kind()),
         alert.likelyCauses().stream()
             .map(cause -> new Cause(cause.words(), odds(cause.probability())))
             .toList(),

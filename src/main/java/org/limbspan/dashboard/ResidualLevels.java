@@ -2,7 +2,6 @@ package org.limbspan.dashboard;
 
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Stream;
 import org.limbspan.cycle.Observation;
@@ -54,14 +53,13 @@ final class ResidualLevels {
           new Level(
               stretch.get(0).takenAt(),
               stretch.get(stretch.size() - 1).takenAt(),
-              100 * median(stretch.stream().mapToDouble(Observation::residual).toArray()),
+              medianPercent(stretch),
               stretch.size()));
     }
   }
 
-  private static double median(double[] values) {
-    Arrays.sort(values);
-    int middle = values.length / 2;
-    return values.length % 2 == 1 ? values[middle] : (values[middle - 1] + values[middle]) / 2;
+  /** Median residual of readings, 1 or more, in percent. */
+  static double medianPercent(List<Observation> stretch) {
+    return 100 * Medians.of(stretch.stream().mapToDouble(Observation::residual));
   }
 }

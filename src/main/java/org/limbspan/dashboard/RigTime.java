@@ -2,9 +2,12 @@ package org.limbspan.dashboard;
 
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.LocalDateTime;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
+import java.time.format.DateTimeParseException;
 import java.util.Locale;
+import java.util.Optional;
 
 /** Instants as a page writes them, in the time zone of its rig. */
 record RigTime(ZoneId zone) {
@@ -18,7 +21,7 @@ record RigTime(ZoneId zone) {
   private static final DateTimeFormatter SECOND =
       DateTimeFormatter.ofPattern("d MMM uuuu, HH:mm:ss", Locale.ENGLISH);
   private static final DateTimeFormatter FIELD = DateTimeFormatter.ofPattern("uuuu-MM-dd HH:mm");
-
+  private static final int DAY_LENGTH = 10;
   private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm");
 
   String day(Instant at) {
@@ -40,6 +43,20 @@ record RigTime(ZoneId zone) {
   /** As a form takes it: {@code 2024-06-20 13:02}. */
   String field(Instant at) {
     return FIELD.format(at.atZone(zone));
+  }
+
+  /** Of a local time as a form takes it, or a day alone: its noon; empty if it is neither. */
+  Optional<Instant> instant(String local) {
+    String plain = local.strip().replace('T', ' ');
+    try {
+      LocalDateTime moment =
+          plain.length() == DAY_LENGTH
+              ? LocalDate.parse(plain).atTime(12, 0)
+              : LocalDateTime.parse(plain, FIELD);
+      return Optional.of(moment.atZone(zone).toInstant());
+    } catch (DateTimeParseException notATime) {
+      return Optional.empty();
+    }
   }
 
   /** Two instants as days, or as minutes of one day. */

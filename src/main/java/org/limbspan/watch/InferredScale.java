@@ -19,7 +19,8 @@ final class InferredScale {
     return readings.stream().map(reading -> observation(reading, scale)).toList();
   }
 
-  private static double medianArcminPerUnit(List<UnscaledReading> readings) {
+  /** Median over the readings of one setup. */
+  static double medianArcminPerUnit(List<UnscaledReading> readings) {
     double[] scales =
         readings.stream().mapToDouble(UnscaledReading::arcminPerUnit).sorted().toArray();
     int middle = scales.length / 2;

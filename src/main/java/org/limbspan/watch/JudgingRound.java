@@ -27,11 +27,9 @@ class JudgingRound {
 
   private static final Logger LOG = LoggerFactory.getLogger(JudgingRound.class);
 
-  /** Later than any ephemeris. */
-  private static final Instant FAR = Instant.parse("2200-01-01T00:00:00Z");
-
   private final Rigs rigs;
   private final Readings readings;
+  private final InferredReadings inferred;
   private final Judging judging;
   private final JudgementRepository judgements;
   private final AlertRepository alerts;
@@ -44,6 +42,7 @@ class JudgingRound {
   JudgingRound(
       Rigs rigs,
       Readings readings,
+      InferredReadings inferred,
       Judging judging,
       JudgementRepository judgements,
       AlertRepository alerts,
@@ -53,6 +52,7 @@ class JudgingRound {
       PlatformTransactionManager transactions) {
     this.rigs = rigs;
     this.readings = readings;
+    this.inferred = inferred;
     this.judging = judging;
     this.judgements = judgements;
     this.alerts = alerts;
@@ -96,23 +96,7 @@ class JudgingRound {
   private Ledger read(long rigId) {
     InstrumentHistory history = rigs.history(rigId);
     return new Ledger(
-        rigs.revision(rigId), history, readings.standardised(rigId), unscaled(history));
-  }
-
-  /** Readings of setups without calibration, but for those entered in arcminutes. */
-  private List<RecordedReading> unscaled(InstrumentHistory history) {
-    return history.setups().stream()
-        .filter(setup -> history.scaleOf(setup).isEmpty())
-        .flatMap(
-            setup ->
-                readings
-                    .between(
-                        history.rig().id(),
-                        setup.startedAt().orElse(Instant.EPOCH),
-                        setup.endedAt().orElse(FAR))
-                    .stream())
-        .filter(reading -> reading.diameter().unit().length().isPresent())
-        .toList();
+        rigs.revision(rigId), history, readings.standardised(rigId), inferred.unscaled(history));
   }
 
   private void write(long rigId, Ledger ledger, Judging.Result result) {

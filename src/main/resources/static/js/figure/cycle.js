@@ -4,6 +4,8 @@ import { figure, placesOf } from "./words.js";
 
 const arcmin = (value, half) => `${figure(value, placesOf(half / 2))}\u2032`;
 
+const shapes = [["round", "horizontal"], ["square", "vertical"], ["diamond", "limb-fit"]];
+
 export const cycle = {
   tick: (value, places) => `${figure(value, places)}\u2032`,
 
@@ -15,17 +17,29 @@ export const cycle = {
 
   under(u, data, ink) {
     draw.ribbon(u, data.ribbon, ink.ribbon);
-    draw.line(u, data.ribbon.t, data.ribbon.low, ink.computed, 1);
-    draw.line(u, data.ribbon.t, data.ribbon.high, ink.computed, 1);
+    if (!draw.isDense(u, data.ribbon.t)) {
+      draw.line(u, data.ribbon.t, data.ribbon.low, ink.computed, 1);
+      draw.line(u, data.ribbon.t, data.ribbon.high, ink.computed, 1);
+    }
     for (const { t, value } of data.arcs) draw.line(u, t, value, ink.computed, 2);
+    if (!data.own) return;
+    if (draw.isDense(u, data.own.t)) {
+      draw.ribbon(u, data.own, ink.interval);
+      return;
+    }
+    draw.line(u, data.own.t, data.own.low, ink.judged, 1.75, [2, 3]);
+    draw.line(u, data.own.t, data.own.high, ink.judged, 1.75, [2, 3]);
   },
 
   draw(u, data, ink) {
     draw.bars(u, data, ink.bar);
     const round = { radius: 2.5, stroke: ink.observed, fill: ink.observed };
-    draw.points(u, data, { ...round, shape: "round", keep: (i) => data.axis[i] === "horizontal" });
-    draw.points(u, data, { ...round, shape: "square", keep: (i) => data.axis[i] === "vertical" });
-    draw.points(u, data, { ...round, shape: "diamond", keep: (i) => data.axis[i] === "limb-fit" });
+    const open = { ...round, fill: ink.paper };
+    const inferred = new Set(data.inferred);
+    for (const [shape, axis] of shapes) {
+      draw.points(u, data, { ...round, shape, keep: (i) => data.axis[i] === axis && !inferred.has(i) });
+      if (inferred.size) draw.points(u, data, { ...open, shape, keep: (i) => data.axis[i] === axis && inferred.has(i) });
+    }
     for (const { number, onset } of data.changes) {
       draw.upright(u, onset, `Remark ${number}`, ink.judged, ink.paper, ink.serif);
     }
@@ -33,7 +47,8 @@ export const cycle = {
 
   say: (data, i, calendar) =>
     `${calendar.moment(data.t[i])}: observed ${arcmin(data.value[i], data.half[i])} \u00b1 ` +
-    `${arcmin(data.half[i], data.half[i])} (k = 2), computed ${arcmin(data.computed[i], data.half[i])}, ${data.axis[i]}`,
+    `${arcmin(data.half[i], data.half[i])} (k = 2), computed ${arcmin(data.computed[i], data.half[i])}, ${data.axis[i]}` +
+    (data.inferred.includes(i) ? ", scale taken from the computed Moon" : ""),
 
   columns: [
     { name: "taken", text: true, write: (data, i, calendar) => calendar.moment(data.t[i]) },

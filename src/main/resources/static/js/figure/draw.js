@@ -33,8 +33,36 @@ function below(t, instant) {
   return low;
 }
 
-/** An area between two series. */
-export function ribbon(u, { t, low, high }, fill) {
+/** Whether a series has so many points in the frame that lines through them would fill it. */
+export function isDense(u, t) {
+  const [first, last] = seen(t, u.scales.x.min, u.scales.x.max);
+  return (last - first) * dot() > 1.5 * u.bbox.width;
+}
+
+/** An area between two series; one upright stroke for each pixel where they are dense. */
+export function ribbon(u, series, fill) {
+  if (isDense(u, series.t)) strokes(u, series, fill);
+  else area(u, series, fill);
+}
+
+function strokes(u, { t, low, high }, fill) {
+  const [first, last] = seen(t, u.scales.x.min, u.scales.x.max);
+  const width = Math.ceil(dot());
+  inFrame(u, (ctx, x, y) => {
+    ctx.fillStyle = fill;
+    for (let i = first; i < last; ) {
+      const left = Math.floor(x(t[i]) / width) * width;
+      let [top, foot] = [Infinity, -Infinity];
+      for (; i < last && x(t[i]) < left + width; i++) {
+        top = Math.min(top, y(high[i]));
+        foot = Math.max(foot, y(low[i]));
+      }
+      ctx.fillRect(left, Math.round(top), width, Math.round(foot - top));
+    }
+  });
+}
+
+function area(u, { t, low, high }, fill) {
   const [first, last] = seen(t, u.scales.x.min, u.scales.x.max);
   inFrame(u, (ctx, x, y) => {
     ctx.fillStyle = fill;
@@ -89,8 +117,16 @@ const shapes = {
   },
 };
 
-/** A point as a stamp: many of them print faster than they draw. */
-function stamp({ shape, radius, stroke, fill }) {
+const stamps = new Map();
+
+/** A point as a stamp: many of them print faster than they draw, and it is cut once. */
+function stamp(look) {
+  const key = `${look.shape} ${look.radius} ${look.stroke} ${look.fill} ${dot()}`;
+  if (!stamps.has(key)) stamps.set(key, cut(look));
+  return stamps.get(key);
+}
+
+function cut({ shape, radius, stroke, fill }) {
   const side = 2 * Math.ceil(2 * radius * dot()) + 1;
   const canvas = document.createElement("canvas");
   canvas.width = canvas.height = side;
@@ -222,5 +258,17 @@ export function frame(u, stroke) {
   ctx.strokeStyle = stroke;
   ctx.lineWidth = dot();
   ctx.strokeRect(bbox.left, bbox.top, bbox.width, bbox.height);
+  ctx.restore();
+}
+
+/** What the upright axis counts, above the frame at its left. */
+export function title(u, words, { ink, serif }) {
+  const { ctx, bbox } = u;
+  ctx.save();
+  ctx.font = `italic ${15 * dot()}px ${serif}`;
+  ctx.fillStyle = ink;
+  ctx.textAlign = "left";
+  ctx.textBaseline = "alphabetic";
+  ctx.fillText(words, bbox.left, bbox.top - 8 * dot());
   ctx.restore();
 }

@@ -7,11 +7,15 @@ import { follow } from "./hand.js";
 
 const pause = 160;
 
+/** Where the page is laid out for printing the ground has no height of its own. */
+const heightOnPaper = 340;
+
 export class Plate {
   #fetching = null;
   #waiting = 0;
   #frame = 0;
   #inSight = true;
+  #switches = new Set();
 
   /**
    * @param figure the figure element; `data-src` says where its data are
@@ -44,6 +48,8 @@ export class Plate {
       this.ink = readInk();
       this.plot.redraw(false, true);
     });
+    document.addEventListener("limbspan:news", () => this.#renew());
+    this.figure.addEventListener("click", (event) => this.#switched(event));
     this.figure.querySelector("details.table")?.addEventListener("toggle", (event) => {
       if (event.target.open) this.#tabulate(event.target);
     });
@@ -51,6 +57,7 @@ export class Plate {
 
   async #fetch(signal) {
     const url = new URL(this.figure.dataset.src, document.baseURI);
+    for (const option of this.#switches) url.searchParams.set(option, "true");
     url.searchParams.set("points", Math.ceil(this.ground.clientWidth * dot()));
     if (this.window) {
       const { from, to } = this.window;
@@ -82,21 +89,38 @@ export class Plate {
 
   /** Fetches anew what the window shows, if what is held is coarser than it could be. */
   async #refine() {
-    if (!this.data.coarse) return;
+    if (this.data.coarse) await this.#renew();
+  }
+
+  async #renew() {
     this.#fetching?.abort();
     this.#fetching = new AbortController();
     try {
       this.data = await this.#fetch(this.#fetching.signal);
+      this.window.reach(...this.data.whole);
       this.plot.setData([this.data.t, this.data.value], false);
       this.plot.redraw(true, true);
+      this.#tabulateAnew();
     } catch (error) {
       if (error.name !== "AbortError") this.readout.textContent = "The finer data could not be fetched.";
     }
   }
 
+  /** A word that draws more, or no longer. */
+  #switched(event) {
+    const button = event.target.closest("button[data-switch]");
+    if (!button) return;
+    const on = button.getAttribute("aria-pressed") !== "true";
+    button.setAttribute("aria-pressed", String(on));
+    if (on) this.#switches.add(button.dataset.switch);
+    else this.#switches.delete(button.dataset.switch);
+    this.#renew();
+  }
+
   #fit() {
     const { clientWidth: width, clientHeight: height } = this.ground;
-    if (width && (width !== this.plot.width || height !== this.plot.height)) {
+    if (matchMedia("print").matches || !width || !height) return;
+    if (width !== this.plot.width || height !== this.plot.height) {
       this.plot.setSize({ width, height });
     }
   }
@@ -109,7 +133,7 @@ export class Plate {
       low = Math.min(low, this.data.value[i] - this.data.half[i]);
       high = Math.max(high, this.data.value[i] + this.data.half[i]);
     }
-    for (const value of this.kind.reach?.(this.data, from, to) ?? []) {
+    for (const value of this.kind.reach?.(this.data, from, to, this.#switches) ?? []) {
       low = Math.min(low, value);
       high = Math.max(high, value);
     }
@@ -130,7 +154,7 @@ export class Plate {
     };
     return {
       width: this.ground.clientWidth,
-      height: this.ground.clientHeight,
+      height: this.ground.clientHeight || heightOnPaper,
       padding: [18, 14, 0, 0],
       legend: { show: false },
       cursor: {
@@ -144,7 +168,7 @@ export class Plate {
         x: { time: true, range: () => [this.window.from, this.window.to] },
         y: { range: () => this.#range() },
       },
-      tzDate: (seconds) => uPlot.tzDate(new Date(seconds * 1000), this.data.timeZone),
+      tzDate: (seconds) => this.calendar.local(seconds),
       series: [{}, { paths: () => null, points: { show: false } }],
       axes: [
         {
@@ -163,7 +187,7 @@ export class Plate {
         drawAxes: [(u) => this.kind.under?.(u, this.data, this.ink)],
         draw: [
           (u) => {
-            this.kind.draw(u, this.data, this.ink);
+            this.kind.draw(u, this.data, this.ink, this.#switches);
             frame(u, this.ink.frame);
             edgeMarks(u, this.data.marks, this.ink);
           },
@@ -193,6 +217,11 @@ export class Plate {
     const index = u.cursor.idx;
     if (u.cursor.left < 0 || index === null || index === undefined) return;
     this.readout.textContent = this.kind.say(this.data, index, this.calendar);
+  }
+
+  #tabulateAnew() {
+    const details = this.figure.querySelector("details.table[open]");
+    if (details) this.#tabulate(details);
   }
 
   #tabulate(details) {

@@ -1,14 +1,27 @@
 // The stretch of time that all figures of a page show together. Seconds of the epoch, half-open.
 const shortest = 3600;
 
+function edged(first, last) {
+  const edge = Math.max((last - first) * 0.015, shortest);
+  return [first - edge, last + edge];
+}
+
 /** A window on [first, last) that tells its listeners when it moves. */
 export class TimeWindow {
   #listeners = new Set();
 
   constructor(first, last) {
-    const edge = Math.max((last - first) * 0.015, shortest);
-    this.whole = [first - edge, last + edge];
+    this.whole = edged(first, last);
     [this.from, this.to] = this.whole;
+  }
+
+  /** The ledger reaches from first to last now; who looks at the whole goes on looking at it. */
+  reach(first, last) {
+    const whole = edged(first, last);
+    if (whole[0] === this.whole[0] && whole[1] === this.whole[1]) return;
+    const all = this.from === this.whole[0] && this.to === this.whole[1];
+    this.whole = [Math.min(whole[0], this.whole[0]), Math.max(whole[1], this.whole[1])];
+    if (all) this.reset();
   }
 
   listen(listener) {

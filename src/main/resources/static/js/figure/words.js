@@ -1,9 +1,12 @@
 // Dates and numbers as the page writes them, in the rig's time zone.
 const months = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
 
+const mostKept = 5000;
+
 /** A writer of dates for one IANA time zone. */
 export class Calendar {
   constructor(zone) {
+    this.locals = new Map();
     this.parts = new Intl.DateTimeFormat("en-GB", {
       timeZone: zone, hourCycle: "h23",
       year: "numeric", month: "numeric", day: "numeric", hour: "2-digit", minute: "2-digit",
@@ -15,6 +18,19 @@ export class Calendar {
     const got = {};
     for (const { type, value } of this.parts.formatToParts(seconds * 1000)) got[type] = value;
     return { year: got.year, month: +got.month, day: +got.day, clock: `${got.hour}:${got.minute}` };
+  }
+
+  /** A date object whose local parts read as the zone's do, as uPlot wants it. */
+  local(seconds) {
+    // Kept: an axis asks for the same days in every frame.
+    const kept = this.locals.get(seconds);
+    if (kept) return new Date(kept);
+    const { year, month, day, clock } = this.at(seconds);
+    const [hour, minute] = clock.split(":");
+    const made = new Date(+year, month - 1, day, +hour, +minute, Math.floor(seconds % 60));
+    if (this.locals.size > mostKept) this.locals.clear();
+    this.locals.set(seconds, made.getTime());
+    return made;
   }
 
   date(seconds) {

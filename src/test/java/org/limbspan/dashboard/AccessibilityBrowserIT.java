@@ -27,6 +27,10 @@ class AccessibilityBrowserIT {
     "/rigs/{rig}",
     "/rigs/{rig}/tonight",
     "/rigs/{rig}/log",
+    "/rigs/{rig}/cycle",
+    "/rigs/{rig}/nights",
+    "/rigs/{rig}/rig",
+    "/rigs/{rig}/alerts",
   };
 
   @Autowired private Demo demo;

@@ -7,8 +7,10 @@ import java.time.ZoneId;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.limbspan.sky.Axis;
 import org.limbspan.watch.AnswerCause;
 import org.limbspan.watch.NewAnswer;
+import org.limbspan.watch.Remedy;
 
 class AnswerFormTest {
 
@@ -22,7 +24,7 @@ class AnswerFormTest {
     "2024-01-20,       2024-01-20T11:00:00Z",
   })
   void takesTimesOfTheRigsOwnZone(String changedAt, Instant expected) {
-    AnswerForm form = new AnswerForm("zoom-moved", changedAt, " bumped ");
+    AnswerForm form = new AnswerForm("zoom-moved", changedAt, " bumped ", null);
     assertThat(form.complaints(VIENNA, NOW)).isEmpty();
     assertThat(form.answer(VIENNA))
         .isEqualTo(new NewAnswer(AnswerCause.ZOOM_MOVED, "bumped", expected));
@@ -30,15 +32,27 @@ class AnswerFormTest {
 
   @Test
   void needsNothingBesideACause() {
-    assertThat(new AnswerForm("weather", "", "").complaints(VIENNA, NOW)).isEmpty();
+    assertThat(new AnswerForm("weather", "", "", "keep").complaints(VIENNA, NOW)).isEmpty();
     assertThat(AnswerForm.EMPTY.complaints(VIENNA, NOW)).containsOnlyKeys("cause");
   }
 
   @Test
+  void putsTheReadingsRightAsChosen() {
+    assertThat(new AnswerForm("wrong-entry", "", "", "withdraw").answer(VIENNA).remedy())
+        .isEqualTo(new Remedy.Withdraw());
+    assertThat(new AnswerForm("wrong-entry", "", "", "vertical").answer(VIENNA).remedy())
+        .isEqualTo(new Remedy.Relabel(Axis.VERTICAL));
+    assertThat(new AnswerForm("weather", "", "", "keep").answer(VIENNA).remedy())
+        .isEqualTo(Remedy.NONE);
+  }
+
+  @Test
   void complainsOfEachFieldThatCannotBeTaken() {
-    assertThat(new AnswerForm("gremlins", "yesterday", "x".repeat(2001)).complaints(VIENNA, NOW))
-        .containsOnlyKeys("cause", "changedAt", "note");
-    assertThat(new AnswerForm("weather", "2024-07-02 10:00", "").complaints(VIENNA, NOW))
+    assertThat(
+            new AnswerForm("gremlins", "yesterday", "x".repeat(2001), "burn")
+                .complaints(VIENNA, NOW))
+        .containsOnlyKeys("cause", "changedAt", "note", "readings");
+    assertThat(new AnswerForm("weather", "2024-07-02 10:00", "", "").complaints(VIENNA, NOW))
         .containsEntry("changedAt", "Expected a time that has passed.");
   }
 }

@@ -85,7 +85,7 @@ class FiguresTest {
 
   @Test
   void drawTheNightRatiosAndTheirMean() {
-    NightsFigure figure = NightsFigure.of(NUDGED, whole(1000), List.of());
+    NightsFigure figure = NightsFigure.of(NUDGED, whole(1000), List.of(), SKY);
     assertThat(figure.value()).containsExactly(1.0118);
     assertThat(figure.half()).containsExactly(0.0026);
     assertThat(figure.mean()).isEqualTo(new NightsFigure.Mean(1.0118, 0.0026, 1.0121));
@@ -95,7 +95,7 @@ class FiguresTest {
   void standOnALedgerWithoutReadings() {
     LedgerFacts empty = InventedLedger.of(0, List.of());
     FigureWindow window = FigureWindow.of(empty, Optional.empty(), Optional.empty(), 500);
-    assertThat(CycleFigure.of(empty, window, List.of(), SKY).t()).isEmpty();
+    assertThat(CycleFigure.of(empty, window, List.of(), SKY, Optional.empty()).t()).isEmpty();
     assertThat(ResidualsFigure.of(empty, window, List.of()).levels()).isEmpty();
   }
 
@@ -113,7 +113,7 @@ class FiguresTest {
 
   private static CycleFigure cycle(FigureWindow window) {
     List<Apsis> apsides = SKY.apsides(window.from(), window.to());
-    return CycleFigure.of(NUDGED, window, apsides, SKY);
+    return CycleFigure.of(NUDGED, window, apsides, SKY, Optional.empty());
   }
 
   private static ResidualsFigure residuals(FigureWindow window) {

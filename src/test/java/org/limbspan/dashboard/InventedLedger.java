@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.Set;
 import java.util.UUID;
 import java.util.stream.IntStream;
 import org.limbspan.cycle.Observation;
@@ -16,6 +17,7 @@ import org.limbspan.watch.Alert;
 import org.limbspan.watch.AlertCause;
 import org.limbspan.watch.CycleResult;
 import org.limbspan.watch.Explanation;
+import org.limbspan.watch.HypothesesResult;
 import org.limbspan.watch.NightsResult;
 
 /** An invented ledger with as many readings as a test needs, a nudge in its middle if it wants. */
@@ -44,6 +46,7 @@ final class InventedLedger {
         List.of(),
         List.of(FIRST.minus(Duration.ofDays(1))),
         observations,
+        Set.of(),
         0,
         new CycleResult(
             readings,
@@ -55,6 +58,7 @@ final class InventedLedger {
                 month(FIRST, 12.4193, 0.2123, "agrees"), month(at(18), 9.62, 0.0951, "departs")),
             List.of()),
         nights(),
+        new HypothesesResult(List.of(), null, List.of(), List.of()),
         alerts,
         at(readings),
         false,
@@ -99,10 +103,19 @@ final class InventedLedger {
   }
 
   static Alert step(int readings, String state) {
+    return alert(readings, "scale-step", state);
+  }
+
+  /** One that waits for an answer. */
+  static Alert alert(int readings, String kind) {
+    return alert(readings, kind, "raised");
+  }
+
+  private static Alert alert(int readings, String kind, String state) {
     Instant onset = at(readings / 2).minus(Duration.ofHours(12));
     return new Alert(
         new UUID(0, 1),
-        "scale-step",
+        kind,
         state,
         0,
         onset,

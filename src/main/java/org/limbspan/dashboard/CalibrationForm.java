@@ -1,0 +1,116 @@
+package org.limbspan.dashboard;
+
+import static org.limbspan.dashboard.RigForm.text;
+
+import java.time.Instant;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.OptionalDouble;
+import org.jspecify.annotations.Nullable;
+import org.limbspan.rig.NewCalibration;
+import org.limbspan.rig.OnConflict;
+import org.limbspan.scale.Calibration;
+import org.limbspan.scale.ImageLength;
+import org.limbspan.scale.LengthUnit;
+import org.limbspan.scale.Target;
+
+/**
+ * The form that enters a calibration, as it was filled in; metric or imperial, as the sheet and the
+ * tape are.
+ *
+ * @param lengthUnit one of {@link TypedUnit} for the sheet, and for its uncertainty
+ * @param measuredUnit {@code px}, {@code mm} or {@code in}: the last two on a screen
+ */
+record CalibrationForm(
+    @Nullable String takenAt,
+    @Nullable String length,
+    @Nullable String lengthUncertainty,
+    @Nullable String lengthUnit,
+    @Nullable String distance,
+    @Nullable String distanceUncertainty,
+    @Nullable String distanceUnit,
+    @Nullable String measured,
+    @Nullable String measuredUncertainty,
+    @Nullable String measuredUnit,
+    @Nullable String note) {
+
+  static final CalibrationForm EMPTY =
+      new CalibrationForm(null, "297", "0.2", "mm", null, null, "m", null, null, "px", null);
+
+  private static final int LONGEST_NOTE = 2000;
+
+  /** What is wrong with it, by the name of the field; empty if nothing is. */
+  Map<String, String> complaints(RigTime time, Instant now) {
+    Map<String, String> complaints = new LinkedHashMap<>();
+    if (time.instant(text(takenAt)).isEmpty()) {
+      complaints.put(
+          "takenAt",
+          "When it was photographed is not understood: expected " + time.field(now) + ", say.");
+    } else if (time.instant(text(takenAt)).orElseThrow().isAfter(now)) {
+      complaints.put("takenAt", "Expected a time that has passed.");
+    }
+    pair(complaints, "length", length, lengthUncertainty, lengthUnit, 0);
+    pair(complaints, "distance", distance, distanceUncertainty, distanceUnit, 0);
+    pair(complaints, "measured", measured, measuredUncertainty, measuredUnit, Double.MIN_VALUE);
+    if (text(note).length() > LONGEST_NOTE) {
+      complaints.put("note", "Expected at most 2000 characters.");
+    }
+    return complaints;
+  }
+
+  private static void pair(
+      Map<String, String> complaints,
+      String field,
+      @Nullable String value,
+      @Nullable String uncertainty,
+      @Nullable String unit,
+      double least) {
+    OptionalDouble number = TypedNumber.of(text(value));
+    OptionalDouble doubt = TypedNumber.of(text(uncertainty));
+    if (!(number.orElse(0) > 0)) {
+      complaints.put(field, "Expected a number above 0, such as 297 or 11.5.");
+    }
+    if (TypedUnit.ofSymbol(text(unit)).isEmpty()) {
+      complaints.put(field, "Expected one of the units offered.");
+    }
+    boolean fits =
+        doubt.orElse(-1) >= least && doubt.orElse(-1) < number.orElse(Double.POSITIVE_INFINITY);
+    if (!fits) {
+      complaints.put(
+          field + "Uncertainty",
+          "Expected how far off it may be, in the same unit: "
+              + (least > 0 ? "above 0" : "0 or more")
+              + " and below the value.");
+    }
+  }
+
+  /** The calibration of a form without complaints. */
+  NewCalibration calibration(RigTime time) {
+    boolean pixels = text(measuredUnit).equals("px");
+    return new NewCalibration(
+        time.instant(text(takenAt)).orElseThrow(),
+        new Calibration(
+            new Target(
+                mm(length, lengthUnit),
+                mm(lengthUncertainty, lengthUnit),
+                mm(distance, distanceUnit) / 1000,
+                mm(distanceUncertainty, distanceUnit) / 1000),
+            pixels
+                ? new ImageLength(number(measured), number(measuredUncertainty), LengthUnit.PIXEL)
+                : new ImageLength(
+                    mm(measured, measuredUnit),
+                    mm(measuredUncertainty, measuredUnit),
+                    LengthUnit.MILLIMETRE)),
+        text(note).isEmpty() ? null : text(note),
+        OnConflict.REFUSE,
+        null);
+  }
+
+  private static double number(@Nullable String typed) {
+    return TypedNumber.of(text(typed)).orElseThrow();
+  }
+
+  private static double mm(@Nullable String typed, @Nullable String unit) {
+    return TypedUnit.ofSymbol(text(unit)).orElseThrow().millimetres(number(typed));
+  }
+}

@@ -1,0 +1,39 @@
+package org.limbspan.dashboard;
+
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * The head of a page of one rig.
+ *
+ * @param waiting whether the judgement is behind the ledger
+ */
+record ChapterHead(
+    String slug,
+    String name,
+    String title,
+    String timeZone,
+    String judged,
+    boolean invented,
+    boolean waiting,
+    List<Way> ways) {
+
+  /** A way to another page of the rig, or to this one. */
+  record Way(String href, String title, boolean here) {}
+
+  static ChapterHead of(LedgerFacts facts, Chapter here) {
+    return new ChapterHead(
+        facts.slug(),
+        facts.name(),
+        here.title(),
+        facts.time().zone().getId(),
+        "judged "
+            + facts.time().minute(facts.judgedAt())
+            + (facts.pending() ? "; new entries wait" : "; nothing waits"),
+        facts.invented(),
+        facts.pending(),
+        Arrays.stream(Chapter.values())
+            .map(each -> new Way("/rigs/" + facts.slug() + each.path(), each.title(), each == here))
+            .toList());
+  }
+}

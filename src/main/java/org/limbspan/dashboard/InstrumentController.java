@@ -1,0 +1,129 @@
+package org.limbspan.dashboard;
+
+import java.time.Clock;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.limbspan.platform.Conflict;
+import org.limbspan.platform.InvalidInput;
+import org.limbspan.platform.Problem;
+import org.limbspan.rig.Entered;
+import org.limbspan.rig.RecordedCalibration;
+import org.limbspan.rig.Rig;
+import org.limbspan.rig.Rigs;
+import org.limbspan.watch.InferredReadings;
+import org.springframework.http.HttpStatus;
+import org.springframework.stereotype.Controller;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.ModelAttribute;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestMapping;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.servlet.ModelAndView;
+
+/** The page of the rig itself: its setups, its calibrations, and how to add to them. */
+@Controller
+@RequestMapping("/rigs/{slug}")
+class InstrumentController {
+
+  private final LedgerReader ledger;
+  private final Rigs rigs;
+  private final InferredReadings inferred;
+  private final Clock clock;
+
+  InstrumentController(LedgerReader ledger, Rigs rigs, InferredReadings inferred, Clock clock) {
+    this.ledger = ledger;
+    this.rigs = rigs;
+    this.inferred = inferred;
+    this.clock = clock;
+  }
+
+  @GetMapping("/rig")
+  ModelAndView instrument(
+      @PathVariable String slug, @RequestParam(required = false) @Nullable Long entered) {
+    return page(
+        slug, Optional.ofNullable(entered), CalibrationForm.EMPTY, SetupForm.EMPTY, Map.of());
+  }
+
+  @PostMapping("/calibrations")
+  ModelAndView calibrate(@PathVariable String slug, @ModelAttribute CalibrationForm form) {
+    Rig rig = rigs.find(slug);
+    RigTime time = new RigTime(rig.timeZone());
+    Map<String, String> complaints = form.complaints(time, clock.instant());
+    if (complaints.isEmpty()) {
+      try {
+        Entered<RecordedCalibration> entered =
+            rigs.record(rig, List.of(form.calibration(time))).get(0);
+        if (entered.outcome() != Entered.Outcome.HELD_AS_WITHDRAWN) {
+          return new ModelAndView(
+              "redirect:/rigs/" + slug + "/rig?entered=" + entered.fact().id() + "#calibrations");
+        }
+        complaints.put(
+            "takenAt", "This very calibration was taken back before. Expected another photograph.");
+      } catch (InvalidInput | Conflict refused) {
+        complaints.put("measured", words(refused));
+      }
+    }
+    return refused(page(slug, Optional.empty(), form, SetupForm.EMPTY, complaints));
+  }
+
+  @PostMapping("/setups")
+  ModelAndView open(@PathVariable String slug, @ModelAttribute SetupForm form) {
+    Rig rig = rigs.find(slug);
+    RigTime time = new RigTime(rig.timeZone());
+    Map<String, String> complaints = new LinkedHashMap<>(form.complaints(time, clock.instant()));
+    if (complaints.isEmpty()) {
+      try {
+        rigs.openSetup(rig, form.setup(time));
+        return new ModelAndView("redirect:/rigs/" + slug + "/rig#setups");
+      } catch (InvalidInput | Conflict refused) {
+        complaints.put("startedAt", words(refused));
+      }
+    }
+    return refused(page(slug, Optional.empty(), CalibrationForm.EMPTY, form, complaints));
+  }
+
+  /** Takes a calibration back; it stays in the ledger with the reason. */
+  @PostMapping("/calibrations/{id}/withdrawal")
+  ModelAndView withdraw(
+      @PathVariable String slug,
+      @PathVariable long id,
+      @RequestParam(defaultValue = "") String why) {
+    String reason = why.isBlank() ? "taken back on the page of the rig" : why.strip();
+    rigs.withdrawCalibration(
+        rigs.find(slug), id, reason.substring(0, Math.min(2000, reason.length())));
+    return new ModelAndView("redirect:/rigs/" + slug + "/rig#calibrations");
+  }
+
+  private static String words(Problem refused) {
+    return refused.violations().stream()
+        .findFirst()
+        .map(violation -> refused.detail() + " Expected " + violation.expected() + ".")
+        .orElse(refused.detail());
+  }
+
+  private static ModelAndView refused(ModelAndView page) {
+    page.setStatus(HttpStatus.UNPROCESSABLE_CONTENT);
+    return page;
+  }
+
+  private ModelAndView page(
+      String slug,
+      Optional<Long> entered,
+      CalibrationForm calibration,
+      SetupForm setup,
+      Map<String, String> complaints) {
+    LedgerFacts facts = ledger.read(slug);
+    InstrumentFacts instrument = InstrumentFacts.of(rigs.find(slug), rigs, inferred);
+    ModelAndView page = new ModelAndView("instrument");
+    page.addObject("chapter", ChapterHead.of(facts, Chapter.INSTRUMENT));
+    page.addObject("sheet", InstrumentSheets.of(facts, instrument, entered, clock.instant()));
+    page.addObject("calibration", calibration);
+    page.addObject("setup", setup);
+    page.addObject("complaints", complaints);
+    return page;
+  }
+}

@@ -1,0 +1,99 @@
+package org.limbspan.watch;
+
+import static java.util.stream.Collectors.groupingBy;
+import static java.util.stream.Collectors.toList;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.limbspan.cycle.Observation;
+import org.limbspan.reading.Readings;
+import org.limbspan.reading.RecordedReading;
+import org.limbspan.rig.InstrumentHistory;
+import org.limbspan.rig.Rig;
+import org.limbspan.sky.Sky;
+import org.springframework.stereotype.Service;
+
+/**
+ * Readings of setups that have no calibration. Their plate scale is taken from the computed Moon,
+ * so that their absolute size is not independent of it; swing and ratio are.
+ */
+@Service
+public class InferredReadings {
+
+  /** Later than any ephemeris. */
+  private static final Instant FAR = Instant.parse("2200-01-01T00:00:00Z");
+
+  private final Readings readings;
+  private final Sky sky;
+
+  InferredReadings(Readings readings, Sky sky) {
+    this.readings = readings;
+    this.sky = sky;
+  }
+
+  /**
+   * One setup at its inferred scale.
+   *
+   * @param arcsecPerUnit the median of computed size over measured length
+   * @param unitSymbol {@code px} or {@code mm}
+   */
+  public record InferredSetup(
+      int setup, double arcsecPerUnit, String unitSymbol, List<Inferred> readings) {
+
+    public InferredSetup {
+      readings = List.copyOf(readings);
+    }
+  }
+
+  /** A reading as entered and at the inferred scale. */
+  public record Inferred(RecordedReading reading, Observation observation) {}
+
+  /** Every setup without calibration that holds a reading, by number. */
+  public List<InferredSetup> of(InstrumentHistory history) {
+    Rig rig = history.rig();
+    Map<Integer, List<UnscaledReading>> bySetup =
+        unscaled(history).stream()
+            .map(
+                reading ->
+                    new UnscaledReading(
+                        reading,
+                        history.setupAt(reading.takenAt()).number(),
+                        sky.moonAt(reading.takenAt(), rig.site())))
+            .collect(groupingBy(UnscaledReading::setup, TreeMap::new, toList()));
+    List<InferredSetup> setups = new ArrayList<>();
+    bySetup.forEach((number, its) -> setups.add(setup(number, its)));
+    return setups;
+  }
+
+  private static InferredSetup setup(int number, List<UnscaledReading> its) {
+    List<Observation> observations = InferredScale.observations(its);
+    List<Inferred> readings = new ArrayList<>();
+    for (int i = 0; i < its.size(); i++) {
+      readings.add(new Inferred(its.get(i).reading(), observations.get(i)));
+    }
+    return new InferredSetup(
+        number,
+        60 * InferredScale.medianArcminPerUnit(its),
+        its.get(0).reading().diameter().unit().symbol(),
+        readings);
+  }
+
+  /** As entered: those of setups without calibration, but for those entered in arcminutes. */
+  List<RecordedReading> unscaled(InstrumentHistory history) {
+    return history.setups().stream()
+        .filter(setup -> history.scaleOf(setup).isEmpty())
+        .flatMap(
+            setup ->
+                readings
+                    .between(
+                        history.rig().id(),
+                        setup.startedAt().orElse(Instant.EPOCH),
+                        setup.endedAt().orElse(FAR))
+                    .stream())
+        .filter(reading -> reading.diameter().unit().length().isPresent())
+        .toList();
+  }
+}

@@ -1,0 +1,197 @@
+package org.limbspan.dashboard;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.assertions.PlaywrightAssertions;
+import com.microsoft.playwright.options.AriaRole;
+import com.microsoft.playwright.options.Media;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.limbspan.demo.Demo;
+import org.limbspan.testing.Judged;
+import org.limbspan.testing.ReferenceFolder;
+import org.limbspan.testing.RigClient;
+import org.limbspan.testing.browser.BrowserIT;
+import org.limbspan.testing.browser.Screen;
+import org.limbspan.testing.browser.Visitor;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.test.web.servlet.client.RestTestClient;
+
+/** What a person does on the pages of one rig. */
+@BrowserIT
+class ChapterBrowserIT {
+
+  private static final String DRAWN =
+      "() => [...document.querySelectorAll('figure[data-figure], figure[data-drawing]')]"
+          + ".every((figure) => figure.querySelector('canvas'))";
+
+  @Autowired private RestTestClient http;
+  @Autowired private Demo demo;
+
+  @BeforeAll
+  static void waitAsLongAsABusyMachineNeeds() {
+    PlaywrightAssertions.setDefaultAssertionTimeout(20_000);
+  }
+
+  @Test
+  void showsOnTheCyclePageTheReadingThatWasJustSent(Visitor visitor) {
+    ReferenceFolder folder = new ReferenceFolder("clean-pairs");
+    RigClient rig = folder.describe(http, "chapter-live");
+    rig.postCsv("/readings", folder.readings());
+    int before = Judged.get(rig, "/cycle").path("readingCount").asInt();
+    Page page = open(visitor, Screen.LAPTOP, "/rigs/chapter-live/cycle");
+    page.evaluate("() => { globalThis.stillTheSamePage = true; }");
+    Locator table = page.locator("figure[data-figure] details.table");
+    table.locator("summary").click();
+    assertThat(table.locator("tbody tr")).hasCount(before);
+
+    String later =
+        """
+        {"takenAt": "2025-06-10T20:00:00Z", "axis": "horizontal", "diameterArcmin": 29.6,
+         "uncertaintyArcmin": 0.03}""";
+    assertThat(rig.postJson("/readings", later).status()).isEqualTo(200);
+
+    assertThat(page.locator("[data-news]")).containsText(Pattern.compile("\\d\\d:\\d\\d: "));
+    assertThat(table.locator("tbody tr")).hasCount(before + 1);
+    assertThat(table.locator("tbody tr").last()).containsText("29.600\u2032");
+    assertThat(page.evaluate("globalThis.stillTheSamePage")).isEqualTo(true);
+  }
+
+  @Test
+  void drawsTheReadingsOwnCurveWhenAsked(Visitor visitor) {
+    Page page = open(visitor, Screen.LAPTOP, "/rigs/" + demo.enter().slug() + "/cycle");
+    Locator own = button(page, "Draw the readings\u2019 own curve");
+    page.waitForResponse(
+        response -> response.url().contains("cycle.json") && response.text().contains("\"own\":{"),
+        own::click);
+    assertThat(own).hasAttribute("aria-pressed", "true");
+  }
+
+  @Test
+  void answersARemarkByTheKeyboardAndSeesWhatFollowed(Visitor visitor) {
+    ReferenceFolder folder = new ReferenceFolder("vertical-as-horizontal");
+    RigClient rig = folder.describe(http, "chapter-answer");
+    rig.postCsv("/readings", folder.readings());
+    Judged.get(rig, "/alerts");
+    Page page = open(visitor, Screen.LAPTOP, "/rigs/chapter-answer/alerts");
+
+    page.getByLabel("Readings were entered wrongly").press(" ");
+    page.getByLabel("When it changed, if you know").fill("2023-09-23 03:00");
+    page.getByLabel("They were measured across the horizon").press(" ");
+    page.getByLabel("In your own words").fill("the new desk stands crosswise");
+    button(page, "Enter the answer").press("Enter");
+
+    assertThat(page).hasURL(Pattern.compile("/alerts\\?answered="));
+    assertThat(page.getByText("readings were entered again as vertical")).isVisible();
+    assertThat(page.getByText("\u201cthe new desk stands crosswise\u201d")).isVisible();
+    Judged.get(rig, "/alerts");
+    assertThat(page.locator(".margin").getByText("settled")).isVisible();
+    assertThat(button(page, "Enter the answer")).hasCount(0);
+  }
+
+  @Test
+  void withdrawsTheReadingsThatARemarkConcerns(Visitor visitor) {
+    ReferenceFolder folder = new ReferenceFolder("step-minus-1");
+    RigClient rig = folder.describe(http, "chapter-withdraw");
+    rig.postCsv("/readings", folder.readings());
+    int before = Judged.get(rig, "/cycle").path("readingCount").asInt();
+    Page page = open(visitor, Screen.PHONE, "/rigs/chapter-withdraw/alerts");
+
+    page.getByLabel("Readings were entered wrongly").tap();
+    page.getByLabel("Withdraw them").tap();
+    button(page, "Enter the answer").tap();
+
+    assertThat(page.getByText("readings were withdrawn.")).isVisible();
+    assertThat(Judged.get(rig, "/cycle").path("readingCount").asInt()).isLessThan(before);
+  }
+
+  @Test
+  void entersACalibrationInInchesAndYards(Visitor visitor) {
+    RigClient rig = RigClient.described(http, "chapter-yards");
+    Page page = open(visitor, Screen.PHONE, "/rigs/chapter-yards/rig");
+    page.getByLabel("When it was photographed").fill("2024-02-28 12:00");
+    fill(page, "Length of the sheet", "11", "0.01", "in");
+    fill(page, "Distance from the lens to the sheet", "50", "1/36", "yd");
+    fill(page, "Length of the sheet in the image", "1100", "1", "px");
+    button(page, "Enter the calibration").tap();
+
+    // An 11 in sheet at 50 yd spans 0.3501 degrees (common practice, no source): 1.1459"/px.
+    assertThat(page.locator(".confirmation")).containsText("gives 1.1459 \u00b1 0.0016");
+    var held = rig.get("/calibrations").body().toString();
+    assertThat(held).contains("279.4", "45.72");
+  }
+
+  @Test
+  void saysWhatIsWrongWithACalibrationAndKeepsWhatWasWritten(Visitor visitor) {
+    RigClient.described(http, "chapter-slip");
+    Page page = open(visitor, Screen.LAPTOP, "/rigs/chapter-slip/rig");
+    page.getByLabel("When it was photographed").fill("yesterday");
+    fill(page, "Distance from the lens to the sheet", "fifty", "", "yd");
+    button(page, "Enter the calibration").click();
+    assertThat(page.getByRole(AriaRole.ALERT)).containsText("Nothing is entered yet");
+    Locator distance = page.locator("#distance");
+    assertThat(distance).hasValue("fifty");
+    assertThat(distance).hasAttribute("aria-invalid", "true");
+    assertThat(page.getByLabel("Distance from the lens to the sheet, unit")).hasValue("yd");
+  }
+
+  @Test
+  void opensASetupAndTakesACalibrationBack(Visitor visitor) {
+    ReferenceFolder folder = new ReferenceFolder("clean-pairs");
+    RigClient rig = folder.describe(http, "chapter-setup");
+    Page page = open(visitor, Screen.LAPTOP, "/rigs/chapter-setup/rig");
+    page.getByText("Open a new setup").click();
+    page.getByLabel("Since when").fill("2024-05-01");
+    page.getByLabel("What was changed").fill("another lens");
+    button(page, "Open the setup").click();
+    assertThat(page.locator("[data-live=setups]")).containsText("another lens");
+
+    int held = rig.get("/calibrations").body().path("calibrations").size();
+    Locator rows = page.locator("[data-live=calibrations] tbody tr");
+    int shown = rows.count();
+    assertThat(shown).isPositive();
+    rows.first().getByRole(AriaRole.BUTTON).click();
+    assertThat(rows).hasCount(shown - 1);
+    assertThat(rig.get("/calibrations").body().path("calibrations").size())
+        .isLessThanOrEqualTo(held);
+  }
+
+  @Test
+  void printsFiguresAndTablesWithoutWhatIsOnlyForTheScreen(Visitor visitor) {
+    Page page = open(visitor, Screen.LAPTOP, "/rigs/" + demo.enter().slug() + "/nights");
+    page.emulateMedia(new Page.EmulateMediaOptions().setMedia(Media.PRINT));
+    assertThat(page.locator("nav.chapters")).isHidden();
+    assertThat(button(page, "Draw the near Moon as well")).isHidden();
+    assertThat(page.locator("canvas")).isVisible();
+    assertThat(page.locator("#table-3")).isVisible();
+    assertThat(page.evaluate("getComputedStyle(document.documentElement).backgroundColor"))
+        .isEqualTo("rgb(255, 255, 255)");
+    assertThat(page.pdf()).hasSizeGreaterThan(20_000);
+  }
+
+  private static Page open(Visitor visitor, Screen screen, String path) {
+    Page page = visitor.page(screen, "day");
+    page.navigate(path);
+    page.waitForFunction(DRAWN);
+    return page;
+  }
+
+  private static void fill(Page page, String name, String value, String uncertainty, String unit) {
+    page.getByLabel(name, exactly()).fill(value);
+    page.getByLabel(name + ", standard uncertainty", exactly()).fill(uncertainty);
+    page.getByLabel(name + ", unit", exactly()).selectOption(unit);
+  }
+
+  private static Page.GetByLabelOptions exactly() {
+    return new Page.GetByLabelOptions().setExact(true);
+  }
+
+  private static Locator button(Page page, String name) {
+    return page.getByRole(
+        AriaRole.BUTTON, new Page.GetByRoleOptions().setName(name).setExact(true));
+  }
+}
