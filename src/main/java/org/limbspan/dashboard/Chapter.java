@@ -3,6 +3,8 @@ package org.limbspan.dashboard;
 /** The pages of one rig, in the order of its table of chapters. */
 enum Chapter {
   LEDGER("", "Ledger"),
+  TONIGHT("/tonight", "Tonight"),
+  LOG("/log", "Log a reading"),
   CYCLE("/cycle", "The cycle"),
   NIGHTS("/nights", "Night ratios"),
   INSTRUMENT("/rig", "The rig"),

@@ -32,8 +32,13 @@ record ChapterHead(
             + (facts.pending() ? "; new entries wait" : "; nothing waits"),
         facts.invented(),
         facts.pending(),
-        Arrays.stream(Chapter.values())
-            .map(each -> new Way("/rigs/" + facts.slug() + each.path(), each.title(), each == here))
-            .toList());
+        ways(facts.slug(), here));
+  }
+
+  /** From a page of a rig to all of them. */
+  static List<Way> ways(String slug, Chapter here) {
+    return Arrays.stream(Chapter.values())
+        .map(each -> new Way("/rigs/" + slug + each.path(), each.title(), each == here))
+        .toList();
   }
 }

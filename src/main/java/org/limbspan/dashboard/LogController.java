@@ -40,6 +40,7 @@ class LogController {
     Rig rig = rigs.find(slug);
     return new ModelAndView("log")
         .addObject("rig", rig)
+        .addObject("ways", ChapterHead.ways(slug, Chapter.LOG))
         .addObject("invented", Demo.invented(rig))
         .addObject("zone", rig.timeZone().getId());
   }

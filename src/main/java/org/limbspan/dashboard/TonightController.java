@@ -24,6 +24,8 @@ class TonightController {
   @GetMapping("/rigs/{slug}/tonight")
   ModelAndView tonight(@PathVariable String slug) {
     TonightFacts facts = reader.read(rigs.find(slug), clock.instant());
-    return new ModelAndView("tonight").addObject("sheet", TonightSheets.of(facts));
+    return new ModelAndView("tonight")
+        .addObject("sheet", TonightSheets.of(facts))
+        .addObject("ways", ChapterHead.ways(slug, Chapter.TONIGHT));
   }
 }

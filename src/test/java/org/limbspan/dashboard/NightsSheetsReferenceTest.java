@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -24,7 +25,7 @@ class NightsSheetsReferenceTest {
   void listsTheNearMoonByLatitude(String latitude, String ratio) {
     Map<String, Latitude> byLatitude =
         SHEET.latitudes().stream().collect(Collectors.toMap(Latitude::latitude, line -> line));
-    Latitude line = byLatitude.get(latitude + "\u00b0");
+    Latitude line = Objects.requireNonNull(byLatitude.get(latitude + "\u00b0"));
     assertThat(String.format("%.1f", Double.parseDouble(line.near()))).isEqualTo(ratio);
   }
 
