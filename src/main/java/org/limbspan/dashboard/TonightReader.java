@@ -2,9 +2,12 @@ package org.limbspan.dashboard;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.ConcurrentHashMap;
 import org.limbspan.rig.Rig;
 import org.limbspan.sky.Apsis;
 import org.limbspan.sky.MoonSight;
@@ -27,20 +30,27 @@ class TonightReader {
   private static final Duration BEFORE_AND_AFTER = Duration.ofMinutes(45);
   private static final Duration STEP = Duration.ofMinutes(10);
 
+  private static final int MOST_KEPT = 100;
+
   private final Sky sky;
+  private final Map<Site, Outlook> kept = new ConcurrentHashMap<>();
 
   TonightReader(Sky sky) {
     this.sky = sky;
   }
 
   TonightFacts read(Rig rig, Instant now) {
-    if (now.minus(BACK).isBefore(sky.ephemerisFrom())
+    Instant hour = now.truncatedTo(ChronoUnit.HOURS);
+    if (hour.minus(BACK).isBefore(sky.ephemerisFrom())
         || now.plus(AHEAD).plus(BACK).isAfter(sky.ephemerisTo())) {
       return new TonightFacts(
           rig, now, Optional.empty(), Optional.empty(), List.of(), List.of(), List.of(), List.of());
     }
-    List<ShootingPlan> plans = plans(rig.site(), now);
-    List<Apsis> apsides = sky.apsides(now, now.plus(AHEAD));
+    Outlook outlook = outlook(rig.site(), hour);
+    List<ShootingPlan> plans =
+        outlook.plans().stream().filter(plan -> end(plan.pass()).isAfter(now)).toList();
+    List<Apsis> apsides =
+        outlook.apsides().stream().filter(apsis -> apsis.at().isAfter(now)).toList();
     return new TonightFacts(
         rig,
         now,
@@ -52,11 +62,27 @@ class TonightReader {
         WorthwhilePass.among(plans, apsides));
   }
 
-  /** What the passes that are not over by now offer, in order of time. */
-  private List<ShootingPlan> plans(Site site, Instant now) {
+  /** What lies ahead of a site, as computed for a full hour. */
+  private record Outlook(Instant hour, List<ShootingPlan> plans, List<Apsis> apsides) {}
+
+  private Outlook outlook(Site site, Instant hour) {
+    Outlook before = kept.get(site);
+    if (before != null && before.hour().equals(hour)) {
+      return before;
+    }
+    Outlook now = new Outlook(hour, plans(site, hour), sky.apsides(hour, hour.plus(AHEAD)));
+    if (kept.size() >= MOST_KEPT) {
+      kept.clear();
+    }
+    kept.put(site, now);
+    return now;
+  }
+
+  /** What the passes that are not over by then offer, in order of time. */
+  private List<ShootingPlan> plans(Site site, Instant from) {
     ShootingWindows windows = ShootingWindows.of(sky, site);
-    return sky.passes(now.minus(BACK), now.plus(AHEAD), site).stream()
-        .filter(pass -> end(pass).isAfter(now))
+    return sky.passes(from.minus(BACK), from.plus(AHEAD), site).stream()
+        .filter(pass -> end(pass).isAfter(from))
         .map(windows::plan)
         .toList();
   }

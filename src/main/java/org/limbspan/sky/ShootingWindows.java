@@ -51,6 +51,11 @@ public final class ShootingWindows {
   /** The Moon goes 0.6 degrees an hour at most, so never that much nearer within half a turn. */
   private static final double NEVER_TOO_NEAR_DEG = SUN_DISTANCE_DEG + 10;
 
+  /** The shortest windows, two degrees about a culmination at the zenith, last 16 minutes. */
+  private static final Duration STEP = Duration.ofMinutes(12);
+
+  private static final Duration STEP_NEAR_THE_SUN = Duration.ofMinutes(4);
+
   private final Sky sky;
   private final Site site;
   private final Atmosphere air;
@@ -125,11 +130,11 @@ public final class ShootingWindows {
     }
 
     void offer(Place place, Instant from, Instant to, Predicate<MoonSight> fits) {
-      Optional<Stretches.Stretch> whole = stretches.longest(from, to, fits);
+      boolean far = pass.culmination().sunSeparationDeg() > NEVER_TOO_NEAR_DEG;
+      Duration step = far ? STEP : STEP_NEAR_THE_SUN;
+      Optional<Stretches.Stretch> whole = stretches.longest(from, to, step, fits);
       Optional<Stretches.Stretch> safe =
-          pass.culmination().sunSeparationDeg() > NEVER_TOO_NEAR_DEG
-              ? whole
-              : stretches.longest(from, to, fits.and(sight -> !isSunTooNear(sight)));
+          far ? whole : stretches.longest(from, to, step, fits.and(sight -> !isSunTooNear(sight)));
       if (whole.isEmpty()) {
         withheld.add(new Withheld(place, Reason.OUT_OF_REACH));
       } else if (safe.isEmpty()) {

@@ -10,11 +10,9 @@ import java.util.function.ToDoubleFunction;
 
 /**
  * Finds stretches of whole seconds in which the Moon fulfils a condition. A stretch, or a gap in
- * one, of less than {@link #STEP} may go unseen.
+ * one, of less than the step it is sought with may go unseen.
  */
 final class Stretches {
-
-  private static final Duration STEP = Duration.ofMinutes(4);
 
   private final Function<Instant, MoonSight> sights;
 
@@ -31,14 +29,15 @@ final class Stretches {
   }
 
   /** The longest stretch within {@code [start, end)}, the earliest of equals. */
-  Optional<Stretch> longest(Instant start, Instant end, Predicate<MoonSight> condition) {
+  Optional<Stretch> longest(
+      Instant start, Instant end, Duration step, Predicate<MoonSight> condition) {
     Predicate<Instant> fulfilled = at -> condition.test(sights.apply(at));
     Instant last = end.truncatedTo(ChronoUnit.SECONDS);
     Instant before = firstSecond(start);
     Optional<Stretch> longest = Optional.empty();
     Optional<Instant> begun = begins(before, last, fulfilled);
     while (before.isBefore(last)) {
-      Instant at = before.plus(STEP).isBefore(last) ? before.plus(STEP) : last;
+      Instant at = before.plus(step).isBefore(last) ? before.plus(step) : last;
       boolean now = at.isBefore(last) && fulfilled.test(at);
       if (begun.isEmpty() && now) {
         begun = Optional.of(change(before, at, fulfilled));

@@ -9,6 +9,7 @@ import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.FilePayload;
 import java.nio.charset.StandardCharsets;
 import java.util.Map;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.Test;
 import org.limbspan.testing.ReadingLines;
 import org.limbspan.testing.RigClient;
@@ -70,6 +71,27 @@ class ReadingsFileBrowserIT {
       choose(page, ReadingLines.csv(0, 1200));
       assertThat(status(page)).hasText(told);
     }
+  }
+
+  @Test
+  void storesEachLineOnceWhenTheNetworkIsLostOnTheWay(Visitor visitor) {
+    RigClient rig = RigClient.described(http, "file-lost");
+    Page page = open(visitor, rig);
+    AtomicInteger parts = new AtomicInteger();
+    page.route(
+        "**/readings?keepGood=true",
+        part -> {
+          if (parts.incrementAndGet() == 2) {
+            part.abort();
+          } else {
+            part.resume();
+          }
+        });
+    choose(page, ReadingLines.csv(0, 1200));
+    assertThat(status(page)).containsText("500 readings stored. The network was lost on the way.");
+    choose(page, ReadingLines.csv(0, 1200));
+    assertThat(status(page))
+        .hasText("700 readings stored. 500 lines the ledger had already. No line is left over.");
   }
 
   @Test
