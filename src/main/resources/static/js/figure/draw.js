@@ -52,7 +52,9 @@ function strokes(u, { t, low, high }, fill) {
     ctx.fillStyle = fill;
     for (let i = first; i < last; ) {
       const left = Math.floor(x(t[i]) / width) * width;
-      let [top, foot] = [Infinity, -Infinity];
+      // From the point before, so that neighbouring strokes meet.
+      const before = Math.max(first, i - 1);
+      let [top, foot] = [y(high[before]), y(low[before])];
       for (; i < last && x(t[i]) < left + width; i++) {
         top = Math.min(top, y(high[i]));
         foot = Math.max(foot, y(low[i]));
