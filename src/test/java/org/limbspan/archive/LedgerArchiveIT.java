@@ -1,0 +1,253 @@
+package org.limbspan.archive;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.util.HexFormat;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Objects;
+import java.util.function.UnaryOperator;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipInputStream;
+import java.util.zip.ZipOutputStream;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.limbspan.testing.Judged;
+import org.limbspan.testing.LimbspanIT;
+import org.limbspan.testing.ReferenceFolder;
+import org.limbspan.testing.RigClient;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.test.web.servlet.client.RestTestClient;
+import tools.jackson.databind.JsonNode;
+import tools.jackson.databind.json.JsonMapper;
+import tools.jackson.databind.node.ObjectNode;
+
+/** A ledger goes out of one installation and into another, whole or not at all. */
+@LimbspanIT
+class LedgerArchiveIT {
+
+  private static final JsonMapper MAPPER = new JsonMapper();
+  private static OtherInstallation other;
+
+  @Autowired private RestTestClient http;
+
+  @BeforeAll
+  static void startsTheOther() {
+    other = new OtherInstallation();
+  }
+
+  @AfterAll
+  static void stopsTheOther() {
+    other.close();
+  }
+
+  @Test
+  void comesToTheSameJudgementElsewhereAndGoesOutAgainInTheSameBytes() throws Exception {
+    RigClient rig = eventful("archive-eventful");
+    byte[] ledger = ledger(http, rig.slug());
+    HttpResponse<String> answer = other.take(ledger);
+    assertThat(answer.statusCode()).as(answer.body()).isEqualTo(201);
+    assertThat(MAPPER.readTree(answer.body()).path("rows").path("answer").asInt()).isEqualTo(1);
+
+    RigClient there = new RigClient(other.http(), rig.slug());
+    for (String path : new String[] {"/alerts", "/cycle", "/nights", "/hypotheses"}) {
+      assertThat(judgement(there, path)).isEqualTo(judgement(rig, path));
+    }
+    assertThat(withoutIds(there.get("/readings?limit=1000").body()))
+        .isEqualTo(withoutIds(rig.get("/readings?limit=1000").body()));
+    byte[] again = ledger(other.http(), rig.slug());
+    assertThat(texts(again)).isEqualTo(texts(ledger));
+    assertThat(again).isEqualTo(ledger);
+  }
+
+  @Test
+  void describesEveryFileWithItsHash() throws Exception {
+    RigClient rig = RigClient.described(http, "archive-hashes");
+    Map<String, byte[]> files = files(ledger(http, rig.slug()));
+    JsonNode description = MAPPER.readTree(file(files, "datapackage.json"));
+    assertThat(description.path("profile").asString()).isEqualTo("tabular-data-package");
+    assertThat(description.path("resources").size()).isEqualTo(files.size() - 2);
+    for (JsonNode resource : description.path("resources")) {
+      byte[] file = file(files, resource.path("path").asString());
+      assertThat(resource.path("bytes").asInt()).isEqualTo(file.length);
+      assertThat(resource.path("hash").asString()).isEqualTo("sha256:" + sha256(file));
+      String header = new String(file, StandardCharsets.UTF_8).lines().findFirst().orElseThrow();
+      assertThat(
+              String.join(",", resource.path("schema").path("fields").findValuesAsString("name")))
+          .isEqualTo(header);
+    }
+  }
+
+  @Test
+  void refusesARigThatIsThere() throws Exception {
+    RigClient rig = RigClient.described(http, "archive-twice");
+    byte[] ledger = ledger(http, rig.slug());
+    assertThat(other.take(ledger).statusCode()).isEqualTo(201);
+    HttpResponse<String> again = other.take(ledger);
+    assertThat(again.statusCode()).isEqualTo(409);
+    assertThat(again.body()).contains("archive-twice").contains("slug");
+  }
+
+  @Test
+  void refusesWhatWasChangedOrCutOff() throws Exception {
+    RigClient rig = eventful("archive-damaged");
+    byte[] ledger = ledger(http, rig.slug());
+    byte[] cut = java.util.Arrays.copyOf(ledger, ledger.length / 2);
+    assertThat(other.take(cut).statusCode()).isEqualTo(422);
+    assertThat(other.take(new byte[0]).statusCode()).isEqualTo(422);
+    assertThat(other.take("no zip".getBytes(StandardCharsets.UTF_8)).statusCode()).isEqualTo(422);
+    HttpResponse<String> changed =
+        other.take(changed(ledger, "reading.csv", text -> text.replace("held", "hold"), false));
+    assertThat(changed.statusCode()).isEqualTo(422);
+    assertThat(changed.body()).contains("reading.csv").contains("sha256");
+    assertThat(there("archive-damaged")).isEqualTo(404);
+  }
+
+  @Test
+  void namesLineAndColumnOfWhatNoLedgerCanHold() throws Exception {
+    RigClient rig = eventful("archive-wrong");
+    byte[] ledger = ledger(http, rig.slug());
+    HttpResponse<String> word =
+        other.take(
+            changed(
+                ledger,
+                "calibration.csv",
+                text -> text.replaceFirst("\n([^,]*),target,,1,[^,]*,", "\n$1,target,,1,long,"),
+                true));
+    assertThat(word.statusCode()).as(word.body()).isEqualTo(422);
+    assertThat(word.body()).contains("calibration.csv: target_length_mm").contains("\"line\":2");
+    HttpResponse<String> rule =
+        other.take(
+            changed(
+                ledger, "reading.csv", text -> text.replace(",horizontal,", ",slanted,"), true));
+    assertThat(rule.statusCode()).as(rule.body()).isEqualTo(422);
+    assertThat(rule.body()).contains("reading.csv").contains("slanted");
+    HttpResponse<String> zone =
+        other.take(
+            changed(
+                ledger, "rig.csv", text -> text.replaceAll("[A-Z]\\w+/\\w+", "Mars/Base"), true));
+    assertThat(zone.statusCode()).as(zone.body()).isEqualTo(422);
+    assertThat(zone.body()).contains("time_zone").contains("Mars/Base");
+    assertThat(there("archive-wrong")).isEqualTo(404);
+  }
+
+  private static int there(String slug) {
+    return new RigClient(other.http(), slug).get("").status();
+  }
+
+  /** A step, its answer with a new setup, a corrected and a withdrawn reading, frames and notes. */
+  private RigClient eventful(String slug) {
+    ReferenceFolder folder = new ReferenceFolder("step-0.5");
+    RigClient rig = folder.describe(http, slug);
+    rig.postCsv("/readings", folder.readings());
+    rig.postJson(
+        "/readings",
+        """
+        {"takenAt": "2024-12-24T20:00:00Z", "axis": "vertical",
+         "framesPx": [1500.25, 1502.5, 1501], "altitudeDeg": 41.5, "exposureS": 0.0166,
+         "iso": 100, "fNumber": 11, "sky": "haze, \\"thin\\"", "note": "two\\nlines"}""");
+    rig.postJson(
+        "/readings",
+        """
+        {"takenAt": "2024-12-24T20:00:00Z", "axis": "vertical", "diameterPx": 1501.75,
+         "uncertaintyPx": 1.5, "supersedes": true}""");
+    JsonNode alert = Judged.get(rig, "/alerts").path("alerts").get(0);
+    assertThat(
+            rig.postJson(
+                    "/alerts/" + alert.path("id").asString() + "/answer",
+                    """
+                    {"cause": "zoom-moved", "note": "the ring was loose",
+                     "changedAt": "2024-06-20T13:01:00Z"}""")
+                .status())
+        .isBetween(200, 201);
+    Judged.get(rig, "/alerts");
+    return rig;
+  }
+
+  private static String judgement(RigClient rig, String path) {
+    ObjectNode body = (ObjectNode) Judged.get(rig, path);
+    body.remove("judgedAt");
+    return body.toString();
+  }
+
+  private static String withoutIds(JsonNode readings) {
+    readings.path("readings").forEach(reading -> ((ObjectNode) reading).remove("id"));
+    return readings.path("readings").toString();
+  }
+
+  private static byte[] ledger(RestTestClient client, String slug) {
+    return client
+        .get()
+        .uri("/api/rigs/" + slug + "/ledger.zip")
+        .exchange()
+        .expectStatus()
+        .isOk()
+        .expectBody()
+        .returnResult()
+        .getResponseBodyContent();
+  }
+
+  private static Map<String, byte[]> files(byte[] ledger) throws IOException {
+    Map<String, byte[]> files = new LinkedHashMap<>();
+    try (ZipInputStream zip = new ZipInputStream(new ByteArrayInputStream(ledger))) {
+      for (ZipEntry entry = zip.getNextEntry(); entry != null; entry = zip.getNextEntry()) {
+        files.put(entry.getName(), zip.readAllBytes());
+      }
+    }
+    return files;
+  }
+
+  private static Map<String, String> texts(byte[] ledger) throws IOException {
+    Map<String, String> texts = new LinkedHashMap<>();
+    files(ledger)
+        .forEach((name, file) -> texts.put(name, new String(file, StandardCharsets.UTF_8)));
+    return texts;
+  }
+
+  private static byte[] file(Map<String, byte[]> files, String name) {
+    return Objects.requireNonNull(files.get(name), name);
+  }
+
+  /** With one file changed, and its hash in the description if {@code described}. */
+  private static byte[] changed(
+      byte[] ledger, String name, UnaryOperator<String> change, boolean described)
+      throws IOException {
+    Map<String, byte[]> files = files(ledger);
+    byte[] before = file(files, name);
+    byte[] after =
+        change.apply(new String(before, StandardCharsets.UTF_8)).getBytes(StandardCharsets.UTF_8);
+    assertThat(after).isNotEqualTo(before);
+    files.put(name, after);
+    if (described) {
+      files.computeIfPresent(
+          "datapackage.json",
+          (file, json) ->
+              new String(json, StandardCharsets.UTF_8)
+                  .replace(sha256(before), sha256(after))
+                  .getBytes(StandardCharsets.UTF_8));
+    }
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    try (ZipOutputStream zip = new ZipOutputStream(out)) {
+      for (Map.Entry<String, byte[]> file : files.entrySet()) {
+        zip.putNextEntry(new ZipEntry(file.getKey()));
+        zip.write(file.getValue());
+      }
+    }
+    return out.toByteArray();
+  }
+
+  private static String sha256(byte[] bytes) {
+    try {
+      return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
+    } catch (java.security.NoSuchAlgorithmException e) {
+      throw new AssertionError(e);
+    }
+  }
+}
