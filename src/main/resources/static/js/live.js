@@ -25,6 +25,10 @@ function begin() {
       gathering = setTimeout(renew, gatheringMs);
     });
   }
+  // What happened before this page began to listen, or while it could not.
+  source.addEventListener("stand", (event) => {
+    if (event.data !== teller.dataset.stand) renew();
+  });
   source.addEventListener("error", () => {
     // A refusal is final for the browser; ask again in a while.
     if (source.readyState === EventSource.CLOSED) setTimeout(begin, triesAgainMs);
@@ -70,6 +74,7 @@ function inUse(block) {
 }
 
 function replace(page) {
+  teller.dataset.stand = page.querySelector("[data-news]")?.dataset.stand ?? teller.dataset.stand;
   const now = blocks(page);
   const here = blocks(document);
   const sameFigures =

@@ -6,6 +6,7 @@ import java.util.List;
 /**
  * The head of a page of one rig.
  *
+ * @param stand of the ledger and its judgement, see {@link LiveStand}
  * @param waiting whether the judgement is behind the ledger
  */
 record ChapterHead(
@@ -14,6 +15,7 @@ record ChapterHead(
     String title,
     String timeZone,
     String judged,
+    String stand,
     boolean invented,
     boolean waiting,
     List<Way> ways) {
@@ -30,6 +32,7 @@ record ChapterHead(
         "judged "
             + facts.time().minute(facts.judgedAt())
             + (facts.pending() ? "; new entries wait" : "; nothing waits"),
+        LiveStand.of(facts.revision(), facts.judgedAt()),
         facts.invented(),
         facts.pending(),
         ways(facts.slug(), here));

@@ -135,7 +135,9 @@ final class InstrumentSheets {
         targetText(reference),
         distanceText(reference),
         Typeset.pair(measured) + " " + recorded.calibration().measured().unit().symbol(),
-        scale + " \u2033/" + recorded.plateScale().unit().symbol(),
+        recorded.plateScale().unit().symbol().equals(facts.unitSymbol())
+            ? scale
+            : scale + " \u2033/" + recorded.plateScale().unit().symbol(),
         off,
         recorded.note() == null ? "" : recorded.note());
   }

@@ -16,6 +16,7 @@ import org.limbspan.watch.NightsResult;
 /**
  * What is held and judged of one rig, as its pages need it.
  *
+ * @param revision how often what is held had changed when this was gathered
  * @param setupsStartedAt starts of all setups but the first, which is open from the beginning
  * @param calibratedAt instants of the calibrations
  * @param observations every reading beside the computed Moon, oldest first
@@ -27,6 +28,7 @@ import org.limbspan.watch.NightsResult;
  * @param latest the latest readings as logged, newest first
  */
 record LedgerFacts(
+    long revision,
     String slug,
     String name,
     Site site,

@@ -68,6 +68,7 @@ class LedgerReader {
     Kept held = held(rig, history);
     Judgement judgement = watch.judgement(rig);
     return new LedgerFacts(
+        held.revision(),
         rig.slug(),
         rig.name(),
         rig.site(),

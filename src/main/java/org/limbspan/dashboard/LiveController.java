@@ -1,6 +1,8 @@
 package org.limbspan.dashboard;
 
+import org.limbspan.rig.Rig;
 import org.limbspan.rig.Rigs;
+import org.limbspan.watch.Watch;
 import org.springframework.http.CacheControl;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
@@ -14,18 +16,24 @@ import org.springframework.web.servlet.mvc.method.annotation.SseEmitter;
 class LiveController {
 
   private final Rigs rigs;
+  private final Watch watch;
   private final LiveReaders readers;
 
-  LiveController(Rigs rigs, LiveReaders readers) {
+  LiveController(Rigs rigs, Watch watch, LiveReaders readers) {
     this.rigs = rigs;
+    this.watch = watch;
     this.readers = readers;
   }
 
-  /** Events {@code entered} and {@code judged}; the data of each is a sentence. */
+  /**
+   * Events {@code entered} and {@code judged}, the data of each a sentence; before them one {@code
+   * stand}.
+   */
   @GetMapping(path = "/rigs/{slug}/live", produces = MediaType.TEXT_EVENT_STREAM_VALUE)
   ResponseEntity<SseEmitter> live(@PathVariable String slug) {
-    return ResponseEntity.ok()
-        .cacheControl(CacheControl.noStore())
-        .body(readers.join(rigs.find(slug).id()));
+    Rig rig = rigs.find(slug);
+    SseEmitter reader = readers.join(rig.id());
+    readers.greet(reader, LiveStand.of(rigs.revision(rig.id()), watch.judgement(rig).judgedAt()));
+    return ResponseEntity.ok().cacheControl(CacheControl.noStore()).body(reader);
   }
 }

@@ -64,8 +64,14 @@ class LiveReaders implements SmartLifecycle {
     reader.onCompletion(() -> rigOfReader.remove(reader));
     reader.onTimeout(reader::complete);
     reader.onError(gone -> rigOfReader.remove(reader));
-    run(() -> send(reader, SseEmitter.event().reconnectTime(RETRY_MILLIS).comment("open")));
     return reader;
+  }
+
+  /** Tells a new page the stand of the ledger at or after its joining. */
+  void greet(SseEmitter reader, String stand) {
+    run(
+        () ->
+            send(reader, SseEmitter.event().reconnectTime(RETRY_MILLIS).name("stand").data(stand)));
   }
 
   /** Whether any page of that rig is open. */

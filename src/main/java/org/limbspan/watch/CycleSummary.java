@@ -90,11 +90,22 @@ final class CycleSummary {
     List<String> remarks = new ArrayList<>(asJudged.remarks());
     for (int setup : evidence.inferredScales()) {
       remarks.add(
-          "Setup "
-              + setup
-              + " has no calibration: its scale is taken from the computed Moon and is not"
+          "The "
+              + ordinal(setup + 1)
+              + " setup has no calibration: its scale is taken from the computed Moon and is not"
               + " independent of it. Swing and ratio do not depend on the scale.");
     }
     return remarks;
+  }
+
+  private static String ordinal(int place) {
+    boolean teen = place % 100 / 10 == 1;
+    return place
+        + switch (teen ? 0 : place % 10) {
+          case 1 -> "st";
+          case 2 -> "nd";
+          case 3 -> "rd";
+          default -> "th";
+        };
   }
 }

@@ -16,15 +16,17 @@ export const cycle = {
   },
 
   under(u, data, ink) {
-    draw.ribbon(u, data.ribbon, ink.ribbon);
-    if (!draw.isDense(u, data.ribbon.t)) {
+    if (draw.isDense(u, data.ribbon.t)) {
+      draw.denseRibbon(u, data.ribbon, ink.computed);
+    } else {
+      draw.ribbon(u, data.ribbon, ink.ribbon);
       draw.line(u, data.ribbon.t, data.ribbon.low, ink.computed, 1);
       draw.line(u, data.ribbon.t, data.ribbon.high, ink.computed, 1);
     }
     for (const { t, value } of data.arcs) draw.line(u, t, value, ink.computed, 2);
     if (!data.own) return;
     if (draw.isDense(u, data.own.t)) {
-      draw.ribbon(u, data.own, ink.interval);
+      draw.denseRibbon(u, data.own, ink.judged);
       return;
     }
     draw.line(u, data.own.t, data.own.low, ink.judged, 1.75, [2, 3]);

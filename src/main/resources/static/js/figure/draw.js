@@ -39,20 +39,18 @@ export function isDense(u, t) {
   return (last - first) * dot() > 1.5 * u.bbox.width;
 }
 
-/** An area between two series; one upright stroke for each pixel where they are dense. */
-export function ribbon(u, series, fill) {
-  if (isDense(u, series.t)) strokes(u, series, fill);
-  else area(u, series, fill);
-}
-
-function strokes(u, { t, low, high }, fill) {
+/** Both edges and what is between them, where they are dense: an upright stroke for each pixel. */
+export function denseRibbon(u, { t, low, high }, fill) {
   const [first, last] = seen(t, u.scales.x.min, u.scales.x.max);
   const width = Math.ceil(dot());
   inFrame(u, (ctx, x, y) => {
     ctx.fillStyle = fill;
+    ctx.globalAlpha = 0.5;
     for (let i = first; i < last; ) {
       const left = Math.floor(x(t[i]) / width) * width;
-      let [top, foot] = [Infinity, -Infinity];
+      // From the point before, so that neighbouring strokes meet.
+      const before = Math.max(first, i - 1);
+      let [top, foot] = [y(high[before]), y(low[before])];
       for (; i < last && x(t[i]) < left + width; i++) {
         top = Math.min(top, y(high[i]));
         foot = Math.max(foot, y(low[i]));
@@ -62,7 +60,8 @@ function strokes(u, { t, low, high }, fill) {
   });
 }
 
-function area(u, { t, low, high }, fill) {
+/** An area between two series. */
+export function ribbon(u, { t, low, high }, fill) {
   const [first, last] = seen(t, u.scales.x.min, u.scales.x.max);
   inFrame(u, (ctx, x, y) => {
     ctx.fillStyle = fill;

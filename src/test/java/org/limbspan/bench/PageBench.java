@@ -60,7 +60,8 @@ public final class PageBench {
       page.addInitScript(script("watch-first-plot.js"));
       page.navigate(address);
       page.waitForFunction("() => globalThis.firstPlotMs");
-      page.waitForFunction("() => document.readyState === 'complete'");
+      page.waitForFunction(
+          "() => [...document.querySelectorAll('figure')].every((f) => f.querySelector('canvas'))");
       double firstPlotMs = ((Number) page.evaluate("firstPlotMs")).doubleValue();
       List<Response> finished =
           List.copyOf(answers).stream().filter(answer -> !answer.url().endsWith("/live")).toList();

@@ -162,7 +162,9 @@ class ChapterBrowserIT {
 
   @Test
   void printsFiguresAndTablesWithoutWhatIsOnlyForTheScreen(Visitor visitor) {
-    Page page = open(visitor, Screen.LAPTOP, "/rigs/" + demo.enter().slug() + "/nights");
+    String slug = demo.enter().slug();
+    Judged.get(new RigClient(http, slug), "/nights");
+    Page page = open(visitor, Screen.LAPTOP, "/rigs/" + slug + "/nights");
     page.emulateMedia(new Page.EmulateMediaOptions().setMedia(Media.PRINT));
     assertThat(page.locator("nav.chapters")).isHidden();
     assertThat(button(page, "Draw the near Moon as well")).isHidden();

@@ -37,6 +37,7 @@ final class InventedLedger {
     List<Observation> observations =
         IntStream.range(0, readings).mapToObj(i -> observation(i, readings, alerts)).toList();
     return new LedgerFacts(
+        1,
         "invented",
         "Invented garden",
         SITE,

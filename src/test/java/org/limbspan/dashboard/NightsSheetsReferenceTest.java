@@ -4,9 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
-import java.util.Map;
-import java.util.Objects;
-import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -23,9 +20,11 @@ class NightsSheetsReferenceTest {
   @ParameterizedTest
   @CsvSource({"36.5, 2.0", "51.5, 1.6", "\u221233.9, 2.9"})
   void listsTheNearMoonByLatitude(String latitude, String ratio) {
-    Map<String, Latitude> byLatitude =
-        SHEET.latitudes().stream().collect(Collectors.toMap(Latitude::latitude, line -> line));
-    Latitude line = Objects.requireNonNull(byLatitude.get(latitude + "\u00b0"));
+    Latitude line =
+        SHEET.latitudes().stream()
+            .filter(each -> each.latitude().equals(latitude + "\u00b0"))
+            .findFirst()
+            .orElseThrow();
     assertThat(String.format("%.1f", Double.parseDouble(line.near()))).isEqualTo(ratio);
   }
 
