@@ -20,9 +20,9 @@ import org.limbspan.sky.Sky;
  * Makes the table of the Moon for the log page.
  *
  * <p>Rows are {@link #STEP} apart, a turn of 2.5 degrees. A cubic through four of them errs by less
- * than 0.001 arcminute in azimuth, and in the apparent altitude by less than 0.01 from 5 degrees up,
- * less than 0.1 from 1 degree up; on the horizon, where refraction bends sharply, by some arcminutes. Seen beside the
- * sky computed for the instant itself, over six days at one site.
+ * than 0.001 arcminute in azimuth, and in the apparent altitude by less than 0.01 from 5 degrees
+ * up, less than 0.1 from 1 degree up; on the horizon, where refraction bends sharply, by some
+ * arcminutes. Seen beside the sky computed for the instant itself, over six days at one site.
  */
 final class LogAlmanacs {
 
