@@ -35,9 +35,12 @@ class LiveReaders implements SmartLifecycle {
   private static final long HEARTBEAT_SECONDS = 20;
 
   private final Map<SseEmitter, Long> rigOfReader = new ConcurrentHashMap<>();
-  private final ScheduledExecutorService writer =
-      Executors.newSingleThreadScheduledExecutor(task -> daemon(task));
+  private volatile ScheduledExecutorService writer = writer();
   private volatile boolean running;
+
+  private static ScheduledExecutorService writer() {
+    return Executors.newSingleThreadScheduledExecutor(task -> daemon(task));
+  }
 
   private static Thread daemon(Runnable task) {
     Thread thread = new Thread(task, "live");
@@ -118,8 +121,12 @@ class LiveReaders implements SmartLifecycle {
     }
   }
 
+  /** Also after an end: a service may pause. */
   @Override
   public void start() {
+    if (writer.isShutdown()) {
+      writer = writer();
+    }
     running = true;
     var unused =
         writer.scheduleWithFixedDelay(
