@@ -11,9 +11,9 @@ final class Assessment {
 
   /**
    * Common error of the whole edge that no residual shows, as a share of its width: ground beside
-   * the limb, a contrast curve. Found with the project's rendered photographs.
+   * the limb, a contrast curve. Found with the project's rendered photographs (LimbBench).
    */
-  private static final double EDGE_ERROR = 0.012;
+  private static final double EDGE_ERROR = 0.03;
 
   /** The same for an edge whose upper half is clipped, for each unit of over-exposure. */
   private static final double CLIPPED_ERROR = 0.05;

@@ -96,19 +96,26 @@ final class LimbTrace {
   }
 
   private List<SectorEdge> edges(Annulus annulus, EdgeShape shape, boolean withWidth) {
-    EdgeShape wide = shape.withSigma(sigma + WIDENING_PX);
     double reach = 2 * annulus.window();
     double radius = outline.meanRadius();
+    TemplateShelf templates = new TemplateShelf(shape, light, radius, reach);
+    TemplateShelf wider =
+        withWidth
+            ? new TemplateShelf(shape.withSigma(sigma + WIDENING_PX), light, radius, reach)
+            : templates;
     List<SectorEdge> found = new ArrayList<>();
     for (int s = 0; s < annulus.sectors(); s++) {
       if (annulus.outside(s)) {
         continue;
       }
       double angle = annulus.angle(s);
-      double sun = light.sunOverLimb(angle);
-      EdgeTemplate template = new EdgeTemplate(shape, light, sun, radius, reach);
-      EdgeTemplate wider = withWidth ? new EdgeTemplate(wide, light, sun, radius, reach) : template;
-      new SectorFit(annulus.profile(s), angle, annulus.window(), template, wider, WIDENING_PX)
+      new SectorFit(
+              annulus.profile(s),
+              angle,
+              annulus.window(),
+              templates.at(angle),
+              wider.at(angle),
+              WIDENING_PX)
           .from(0, 7)
           .ifPresent(found::add);
     }

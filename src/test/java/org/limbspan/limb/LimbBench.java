@@ -180,7 +180,7 @@ public final class LimbBench {
           "", "n", "median", "p90", "p95", "max", "mean", "z rms");
       rows.forEach(Table::print);
       long beyond =
-          rows.get("all").stream()
+          rows.getOrDefault("all", List.of()).stream()
               .filter(e -> Math.abs(e[0]) > 0.1 && Math.abs(e[0]) > 3 * e[1])
               .count();
       System.out.printf(
