@@ -14,12 +14,24 @@ final class Fitness {
   private static final double SOFTEST_PX = 4;
   private static final double LONGEST_TRAIL_SHARE = 0.01;
   private static final double LONGEST_TRAIL_PX = 3;
-  private static final double LEAST_ARC_DEG = 70;
+  private static final double LEAST_ARC_DEG = 130;
+
+  /**
+   * A nearly full Moon shows more than half of its limb: where less is left, the terminator may
+   * have been taken for it.
+   */
+  private static final double LEAST_ARC_NEARLY_FULL_DEG = 150;
+
   private static final double MOST_OUTSIDE = 0.015;
   private static final double MOST_UNCERTAIN = 0.006;
   private static final double MOST_CLIPPED = 0.38;
   private static final double BURNT_SHARE = 0.4;
   private static final double MOST_UNEVEN = 0.006;
+
+  /** Beyond this no seeing moves the limb: a part of it is terminator or foreground. */
+  private static final double UNEVEN_SHARE = 0.0012;
+
+  private static final double UNEVEN_PX = 1.2;
 
   private Fitness() {}
 
@@ -108,15 +120,24 @@ final class Fitness {
       return Optional.of(
           new Refused(Refusal.NO_MOON, measured.ripplePx(), "a limb even to some pixels"));
     }
+    double mostUneven = UNEVEN_SHARE * measured.horizontal().valuePx() + UNEVEN_PX;
+    if (measured.ripplePx() > mostUneven) {
+      return Optional.of(
+          new Refused(
+              Refusal.LIMB_HIDDEN,
+              measured.ripplePx(),
+              "a limb within " + round(mostUneven) + " px of one outline"));
+    }
     double worst =
         Math.min(
             measured.horizontal().relativeUncertainty(), measured.vertical().relativeUncertainty());
-    if (measured.limbArcDeg() < LEAST_ARC_DEG) {
+    double leastArc = trace.nearlyFull() ? LEAST_ARC_NEARLY_FULL_DEG : LEAST_ARC_DEG;
+    if (measured.limbArcDeg() < leastArc) {
       return Optional.of(
           new Refused(
               Refusal.LIMB_HIDDEN,
               measured.limbArcDeg(),
-              "at least " + LEAST_ARC_DEG + " degrees of sunlit limb"));
+              "at least " + leastArc + " degrees of sunlit limb"));
     }
     if (worst > MOST_UNCERTAIN) {
       Refusal reason =

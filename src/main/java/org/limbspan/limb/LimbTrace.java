@@ -28,6 +28,9 @@ final class LimbTrace {
    */
   private static final double LEAST_SUN = 0.06;
 
+  /** Widest strip that a terminator hides beside a limb that is used, in widths of the edge. */
+  private static final double MOST_HIDDEN = 0.25;
+
   private final LinearImage image;
   private final FlatteningPrior prior;
   private Outline outline;
@@ -124,10 +127,12 @@ final class LimbTrace {
 
   private List<SectorEdge> sunlit(List<SectorEdge> edges) {
     List<SectorEdge> kept = new ArrayList<>();
+    double mostHidden =
+        EdgeShape.FWHM_OVER_SIGMA * sigma * (terminator.excess() > 0 ? 1 : MOST_HIDDEN);
     for (SectorEdge e : edges) {
       boolean lit =
           nearlyFull
-              ? terminator.hidden(e.angle()) < EdgeShape.FWHM_OVER_SIGMA * sigma
+              ? terminator.hidden(e.angle()) < mostHidden
               : light.sunOverLimb(e.angle()) > LEAST_SUN;
       if (lit) {
         kept.add(e);
