@@ -11,9 +11,12 @@ final class Assessment {
 
   /**
    * Common error of the whole edge that no residual shows, as a share of its width: ground beside
-   * the limb, a contrast curve. Found with the project's rendered photographs.
+   * the limb, a contrast curve. Found with the project's rendered photographs (LimbBench).
    */
-  private static final double EDGE_ERROR = 0.012;
+  private static final double EDGE_ERROR = 0.03;
+
+  /** The same on a nearly full Moon, whose terminator softens the limb beside it. */
+  private static final double NEARLY_FULL_ERROR = 0.05;
 
   /** The same for an edge whose upper half is clipped, for each unit of over-exposure. */
   private static final double CLIPPED_ERROR = 0.05;
@@ -66,7 +69,7 @@ final class Assessment {
 
   private double modelError() {
     double fwhm = EdgeShape.FWHM_OVER_SIGMA * trace.sigma();
-    double edge = 2 * EDGE_ERROR * fwhm;
+    double edge = 2 * fwhm * (trace.nearlyFull() ? NEARLY_FULL_ERROR : EDGE_ERROR);
     double clipped = 0;
     for (SectorEdge e : trace.used()) {
       clipped += e.clippedShare() * (1 / Math.max(0.1, e.clipLevel()) - 0.6);

@@ -87,7 +87,7 @@ final class CentreVote {
   private double[] inward(EdgePixel edge) {
     double gx = edge.towardsX();
     double gy = edge.towardsY() / stretch;
-    double size = Math.hypot(gx, gy);
+    double size = Math.sqrt(gx * gx + gy * gy);
     return new double[] {gx / size, gy / size};
   }
 
@@ -120,7 +120,7 @@ final class CentreVote {
     for (EdgePixel edge : edges) {
       double dx = edge.x() - x;
       double dy = edge.y() * stretch - y;
-      double r = Math.hypot(dx, dy);
+      double r = Math.sqrt(dx * dx + dy * dy);
       double[] inward = inward(edge);
       if (r < 4 || -(dx * inward[0] + dy * inward[1]) < 0.9 * r) {
         continue;

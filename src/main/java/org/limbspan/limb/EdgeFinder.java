@@ -41,7 +41,7 @@ final class EdgeFinder {
         int at = y * width + x;
         gradX[at] = (ne + se - nw - sw + 2 * (image.at(x + 1, y) - image.at(x - 1, y))) / 8;
         gradY[at] = (sw + se - nw - ne + 2 * (image.at(x, y + 1) - image.at(x, y - 1))) / 8;
-        strength[at] = (float) Math.hypot(gradX[at], gradY[at]);
+        strength[at] = (float) Math.sqrt(gradX[at] * gradX[at] + gradY[at] * gradY[at]);
       }
     }
   }

@@ -14,14 +14,24 @@ final class Fitness {
   private static final double SOFTEST_PX = 4;
   private static final double LONGEST_TRAIL_SHARE = 0.01;
   private static final double LONGEST_TRAIL_PX = 3;
-  private static final double TRAIL_RATIO = 2;
-  private static final int DIRECTIONS = 12;
-  private static final double LEAST_ARC_DEG = 70;
+  private static final double LEAST_ARC_DEG = 130;
+
+  /**
+   * A nearly full Moon shows more than half of its limb: where less is left, the terminator may
+   * have been taken for it.
+   */
+  private static final double LEAST_ARC_NEARLY_FULL_DEG = 150;
+
   private static final double MOST_OUTSIDE = 0.015;
   private static final double MOST_UNCERTAIN = 0.006;
   private static final double MOST_CLIPPED = 0.38;
   private static final double BURNT_SHARE = 0.4;
   private static final double MOST_UNEVEN = 0.006;
+
+  /** Beyond this no seeing moves the limb: a part of it is terminator or foreground. */
+  private static final double UNEVEN_SHARE = 0.0012;
+
+  private static final double UNEVEN_PX = 1.2;
 
   private Fitness() {}
 
@@ -59,7 +69,7 @@ final class Fitness {
     if (outside > MOST_OUTSIDE) {
       return Optional.of(cut(outside));
     }
-    double trail = trailPx(first);
+    double trail = new Trail(first).lengthPx();
     double longest = LONGEST_TRAIL_PX + LONGEST_TRAIL_SHARE * diameter;
     if (trail > longest) {
       return Optional.of(
@@ -110,15 +120,24 @@ final class Fitness {
       return Optional.of(
           new Refused(Refusal.NO_MOON, measured.ripplePx(), "a limb even to some pixels"));
     }
+    double mostUneven = UNEVEN_SHARE * measured.horizontal().valuePx() + UNEVEN_PX;
+    if (measured.ripplePx() > mostUneven) {
+      return Optional.of(
+          new Refused(
+              Refusal.LIMB_HIDDEN,
+              measured.ripplePx(),
+              "a limb within " + round(mostUneven) + " px of one outline"));
+    }
     double worst =
         Math.min(
             measured.horizontal().relativeUncertainty(), measured.vertical().relativeUncertainty());
-    if (measured.limbArcDeg() < LEAST_ARC_DEG) {
+    double leastArc = trace.nearlyFull() ? LEAST_ARC_NEARLY_FULL_DEG : LEAST_ARC_DEG;
+    if (measured.limbArcDeg() < leastArc) {
       return Optional.of(
           new Refused(
               Refusal.LIMB_HIDDEN,
               measured.limbArcDeg(),
-              "at least " + LEAST_ARC_DEG + " degrees of sunlit limb"));
+              "at least " + leastArc + " degrees of sunlit limb"));
     }
     if (worst > MOST_UNCERTAIN) {
       Refusal reason =
@@ -178,47 +197,6 @@ final class Fitness {
       }
     }
     return sunlit == 0 ? 0 : outside / (double) sunlit;
-  }
-
-  /**
-   * Length of the trail that explains edges wider along one direction than across it: the variance
-   * of a straight trail is a twelfth of its length squared. The terminator is wide on one side
-   * only, so that of two opposite sides the sharper one counts.
-   */
-  static double trailPx(FirstOutline first) {
-    double[] sharp = new double[DIRECTIONS];
-    double narrow = Double.MAX_VALUE;
-    double longest = 0;
-    for (int d = 0; d < DIRECTIONS; d++) {
-      sharp[d] = widthAlong(first, Math.PI * d / DIRECTIONS);
-      narrow = Math.min(narrow, sharp[d]);
-    }
-    for (int d = 0; d < DIRECTIONS; d++) {
-      double across = sharp[(d + DIRECTIONS / 2) % DIRECTIONS];
-      if (sharp[d] > TRAIL_RATIO * across && across < 1.5 * narrow) {
-        longest = Math.max(longest, Math.sqrt(12 * (sharp[d] * sharp[d] - across * across)));
-      }
-    }
-    return longest;
-  }
-
-  /** Median width of the edges that face a direction or its opposite, of the sharper side. */
-  private static double widthAlong(FirstOutline first, double direction) {
-    double[] sides = {medianWidth(first, direction), medianWidth(first, direction + Math.PI)};
-    return Double.isNaN(sides[0])
-        ? sides[1]
-        : Double.isNaN(sides[1]) ? sides[0] : Math.min(sides[0], sides[1]);
-  }
-
-  private static double medianWidth(FirstOutline first, double direction) {
-    double[] widths =
-        first.edges().stream()
-            .filter(e -> Math.abs(e.shift()) < 3 + 1.5 * e.sigma())
-            .filter(e -> Math.cos(first.annulus().angle(e.sector()) - direction) > 0.94)
-            .mapToDouble(FirstLook.Edge::sigma)
-            .sorted()
-            .toArray();
-    return widths.length < 8 ? Double.NaN : widths[widths.length / 2];
   }
 
   /** Median over the limb of white over the limb's own brightness, 1 where nothing is clipped. */

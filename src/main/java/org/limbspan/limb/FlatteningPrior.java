@@ -14,11 +14,11 @@ import org.hipparchus.linear.RealVector;
  */
 final class FlatteningPrior {
 
-  private static final double SCALE = 0.001;
+  private static final double SCALE = 0.0006;
   private static final double TRUST = 0.9;
 
   /** Pixels that are not square, and the Moon's own shape, may make it look slightly tall. */
-  private static final double TALL = 0.00025;
+  private static final double TALL = 0.0004;
 
   private static final int STEPS = 600;
 

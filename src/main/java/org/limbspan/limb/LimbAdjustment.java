@@ -16,8 +16,8 @@ final class LimbAdjustment {
   private static final int BINS = 120;
   private static final double ROLL_SPREAD_RAD = Math.toRadians(1.0);
 
-  /** Relief of the limb: about 0.8 km in 1737 km over some ten degrees. */
-  private static final double RELIEF = 0.00042;
+  /** Relief of the limb: about 0.6 km in 1737 km over some ten degrees. */
+  private static final double RELIEF = 0.00034;
 
   private static final double RELIEF_LENGTH_RAD = Math.toRadians(9);
 
@@ -48,6 +48,7 @@ final class LimbAdjustment {
     sigma[ASYMMETRY] = 0.25 * usualAsymmetry(f) + 0.0006;
     mean[ROLL] = -before.rollRad();
     sigma[ROLL] = ROLL_SPREAD_RAD;
+    mean[6] = -terminator.excess();
     sigma[6] = terminator.doubt();
     sigma[7] = Math.toRadians(12);
     LimbCovariance problem =

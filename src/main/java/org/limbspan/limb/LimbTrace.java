@@ -28,6 +28,9 @@ final class LimbTrace {
    */
   private static final double LEAST_SUN = 0.06;
 
+  /** Widest strip that a terminator hides beside a limb that is used, in widths of the edge. */
+  private static final double MOST_HIDDEN = 0.25;
+
   private final LinearImage image;
   private final FlatteningPrior prior;
   private Outline outline;
@@ -99,19 +102,26 @@ final class LimbTrace {
   }
 
   private List<SectorEdge> edges(Annulus annulus, EdgeShape shape, boolean withWidth) {
-    EdgeShape wide = shape.withSigma(sigma + WIDENING_PX);
     double reach = 2 * annulus.window();
     double radius = outline.meanRadius();
+    TemplateShelf templates = new TemplateShelf(shape, light, radius, reach);
+    TemplateShelf wider =
+        withWidth
+            ? new TemplateShelf(shape.withSigma(sigma + WIDENING_PX), light, radius, reach)
+            : templates;
     List<SectorEdge> found = new ArrayList<>();
     for (int s = 0; s < annulus.sectors(); s++) {
       if (annulus.outside(s)) {
         continue;
       }
       double angle = annulus.angle(s);
-      double sun = light.sunOverLimb(angle);
-      EdgeTemplate template = new EdgeTemplate(shape, light, sun, radius, reach);
-      EdgeTemplate wider = withWidth ? new EdgeTemplate(wide, light, sun, radius, reach) : template;
-      new SectorFit(annulus.profile(s), angle, annulus.window(), template, wider, WIDENING_PX)
+      new SectorFit(
+              annulus.profile(s),
+              angle,
+              annulus.window(),
+              templates.at(angle),
+              wider.at(angle),
+              WIDENING_PX)
           .from(0, 7)
           .ifPresent(found::add);
     }
@@ -120,10 +130,12 @@ final class LimbTrace {
 
   private List<SectorEdge> sunlit(List<SectorEdge> edges) {
     List<SectorEdge> kept = new ArrayList<>();
+    double mostHidden =
+        EdgeShape.FWHM_OVER_SIGMA * sigma * (terminator.excess() > 0 ? 1 : MOST_HIDDEN);
     for (SectorEdge e : edges) {
       boolean lit =
           nearlyFull
-              ? terminator.hidden(e.angle()) < EdgeShape.FWHM_OVER_SIGMA * sigma
+              ? terminator.hidden(e.angle()) < mostHidden
               : light.sunOverLimb(e.angle()) > LEAST_SUN;
       if (lit) {
         kept.add(e);

@@ -28,8 +28,14 @@ final class PhaseSearch implements Terminator {
   private static final int NEIGHBOURS = 6;
   private static final int DIRECTIONS = 36;
 
-  /** A terminator is believed when it explains this much more (chi square) than a full disc. */
-  private static final double LEAST_GAIN = 5;
+  /** Below this gain (chi square) over a full disc there is no terminator. */
+  private static final double LEAST_GAIN = 25;
+
+  /**
+   * From this gain on it is believed. Uneven ground on rendered full Moons reached 71, a terminator
+   * at 99.7 % had 200 and more; between them half of the strip is taken, and half of it doubted.
+   */
+  private static final double SURE_GAIN = 80;
 
   /** Sectors with more than this share clipped say nothing on the softness of their edge. */
   private static final double MOST_CLIPPED = 0.1;
@@ -65,7 +71,16 @@ final class PhaseSearch implements Terminator {
 
   @Override
   public double doubt() {
-    return Math.max(0.2, Math.min(1, 4 / Math.sqrt(gain)));
+    return isSure() ? Math.max(0.2, Math.min(1, 4 / Math.sqrt(gain))) : 0.5;
+  }
+
+  @Override
+  public double excess() {
+    return isSure() ? 0 : 0.5;
+  }
+
+  private boolean isSure() {
+    return gain >= SURE_GAIN;
   }
 
   @Override

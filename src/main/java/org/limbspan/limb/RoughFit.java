@@ -124,8 +124,14 @@ final class RoughFit {
       if (Math.abs(dx) > reach || Math.abs(dy) > reach) {
         continue;
       }
+      double u = dx / outline.horizontalRadius();
+      double v = dy / outline.verticalRadius();
+      if (Math.abs(1 - Math.sqrt(u * u + v * v)) * outline.meanRadius() > 2 * distance) {
+        continue;
+      }
       double normalY = dy * flat * flat;
-      double cos = -(dx * e.towardsX() + normalY * e.towardsY()) / Math.hypot(dx, normalY);
+      double cos =
+          -(dx * e.towardsX() + normalY * e.towardsY()) / Math.sqrt(dx * dx + normalY * normalY);
       if (cos > 0.85 && Math.abs(outline.place(e.x(), e.y()).depth()) < distance) {
         close.add(e);
       }

@@ -23,6 +23,11 @@ interface Terminator {
         public double doubt() {
           return 1;
         }
+
+        @Override
+        public double excess() {
+          return 0;
+        }
       };
 
   /** Width of the dark strip between the half level and the limb, pixels. */
@@ -33,4 +38,7 @@ interface Terminator {
 
   /** Relative standard uncertainty of the strip's width, 0.2 to 1. */
   double doubt();
+
+  /** By what share of itself the strip is expected to be narrower than stated, 0 to 1. */
+  double excess();
 }
