@@ -80,7 +80,9 @@ function replace(page) {
   const sameFigures =
     page.querySelectorAll("main figure").length === document.querySelectorAll("main figure").length;
   const sameBlocks = [...now.keys()].join() === [...here.keys()].join();
-  const busy = [...document.querySelectorAll("form")].some(inUse);
+  // What became of the photographs that were just sent would be gone after loading anew.
+  const told = document.querySelector("[data-told]:not([hidden])");
+  const busy = told || [...document.querySelectorAll("form")].some(inUse);
   if (!(sameBlocks && sameFigures) && !busy && !here.has("waiting")) {
     sessionStorage.setItem(kept, teller.textContent);
     location.reload();

@@ -1,0 +1,95 @@
+package org.limbspan.dashboard;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+
+import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.assertions.LocatorAssertions;
+import com.microsoft.playwright.options.AriaRole;
+import com.microsoft.playwright.options.FilePayload;
+import java.nio.charset.StandardCharsets;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.Test;
+import org.limbspan.limb.render.MoonScene;
+import org.limbspan.photo.ExifBlock;
+import org.limbspan.photo.RenderedMoon;
+import org.limbspan.testing.RigClient;
+import org.limbspan.testing.browser.BrowserIT;
+import org.limbspan.testing.browser.Screen;
+import org.limbspan.testing.browser.Visitor;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.test.web.servlet.client.RestTestClient;
+
+/** The morning after: the camera's files, chosen on the rig's page. */
+@BrowserIT
+class PhotoDropBrowserIT {
+
+  private static final String[] VISITS = {"21:10", "22:30", "23:50"};
+  private static final double MEASURING_MS = 120_000;
+
+  @Autowired private RestTestClient http;
+
+  @Test
+  void makesThreeReadingsOfANightOfNineFiles(Visitor visitor) {
+    RigClient rig = RigClient.described(http, "drop-night");
+    Page page = visitor.page(Screen.LAPTOP);
+    page.navigate("/rigs/" + rig.slug());
+    page.locator("input#photo").setInputFiles(night());
+    measure(page);
+    assertThat(page.locator("[data-status]"))
+        .containsText(
+            "9 photographs: 9 measured, none refused. They belong to 3 readings", patiently());
+    Locator made = page.locator("[data-readings] li");
+    assertThat(made).hasCount(3);
+    assertThat(made.first()).containsText("3 frames");
+    made.first().getByRole(AriaRole.LINK).click();
+    assertThat(page).hasURL(Pattern.compile("/rigs/drop-night/readings/\\d+$"));
+    assertThat(page.getByText("From 3 photographs: IMG_0101.JPG, IMG_0102.JPG, IMG_0103.JPG."))
+        .isVisible();
+    assertThat(page.locator("figure img, figure svg, figure object").first()).isVisible();
+  }
+
+  @Test
+  void saysWhyAPhotographIsRefused(Visitor visitor) {
+    RigClient rig = RigClient.described(http, "drop-refused");
+    Page page = visitor.page(Screen.PHONE);
+    page.navigate("/rigs/" + rig.slug());
+    page.locator("input#photo")
+        .setInputFiles(
+            new FilePayload[] {
+              new FilePayload(
+                  "list.txt", "text/plain", "no picture".getBytes(StandardCharsets.UTF_8)),
+              new FilePayload(
+                  "timeless.jpg", "image/jpeg", RenderedMoon.plainJpeg(RenderedMoon.scene(420, 5)))
+            });
+    measure(page);
+    assertThat(page.locator("[data-status]")).containsText("2 refused", patiently());
+    assertThat(page.locator("[data-files] li").first()).containsText("list.txt");
+    assertThat(page.locator("[data-files] li").last())
+        .containsText(Pattern.compile("time", Pattern.CASE_INSENSITIVE));
+  }
+
+  private static void measure(Page page) {
+    page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Measure them")).click();
+  }
+
+  private static LocatorAssertions.ContainsTextOptions patiently() {
+    return new LocatorAssertions.ContainsTextOptions().setTimeout(MEASURING_MS);
+  }
+
+  private static FilePayload[] night() {
+    FilePayload[] files = new FilePayload[9];
+    for (int i = 0; i < files.length; i++) {
+      int visit = i / 3;
+      MoonScene scene = RenderedMoon.scene(419.0 + visit, 101);
+      scene.centreX += 0.37 * i;
+      ExifBlock exif = ExifBlock.usual("2026:05:29 %s:%02d".formatted(VISITS[visit], 2 * (i % 3)));
+      files[i] =
+          new FilePayload(
+              "IMG_0%d0%d.JPG".formatted(visit + 1, i % 3 + 1),
+              "image/jpeg",
+              RenderedMoon.jpeg(scene, exif));
+    }
+    return files;
+  }
+}
