@@ -9,6 +9,7 @@ import java.util.HexFormat;
 import java.util.Map;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipFile;
+import org.limbspan.platform.Sha256;
 import org.limbspan.platform.TooLarge;
 
 /** A ledger's file laid aside. Only entries that are asked for by name are ever looked at. */

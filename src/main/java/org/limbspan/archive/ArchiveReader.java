@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.zip.ZipException;
 import org.limbspan.platform.LedgerPart;
 import org.limbspan.platform.TooLarge;
+import org.limbspan.rig.Rig;
 import org.limbspan.rig.RigDescribed;
 import org.limbspan.rig.Rigs;
 import org.postgresql.PGConnection;
@@ -107,17 +108,13 @@ class ArchiveReader {
     }
     // Before anything is entered: making a partition waits for all who are entering.
     parts.all().forEach(part -> part.prepare(ArchiveParts.staged(part), client));
-    long rigId = 0;
-    for (LedgerPart part : parts.all()) {
-      enter(part, rigId);
-      if (part.order() == LedgerPart.Order.RIG) {
-        rigId = rigs.find(slug(part)).id();
-      }
-    }
-    rigs.recordChange(rigId);
-    String slug = rigs.find(rigId).slug();
-    events.publishEvent(new RigDescribed(rigId, slug));
-    return new Taken(slug, rows);
+    LedgerPart first = parts.all().get(0);
+    enter(first, 0);
+    Rig rig = rigs.find(slug(first));
+    parts.all().stream().skip(1).forEach(part -> enter(part, rig.id()));
+    rigs.recordChange(rig.id());
+    events.publishEvent(new RigDescribed(rig.id(), rig.slug()));
+    return new Taken(rig.slug(), rows);
   }
 
   private String slug(LedgerPart rig) {

@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.security.MessageDigest;
 import java.util.HexFormat;
+import org.limbspan.platform.Sha256;
 
 /** Passes bytes on, counts them and takes their SHA-256 (FIPS 180-4). */
 final class HashingOutput extends FilterOutputStream {

@@ -14,7 +14,6 @@ import java.nio.file.attribute.FileTime;
 import java.nio.file.attribute.PosixFilePermissions;
 import java.security.DigestInputStream;
 import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.time.Instant;
 import java.util.HexFormat;
 import java.util.List;
@@ -22,6 +21,7 @@ import java.util.UUID;
 import java.util.stream.Stream;
 import org.limbspan.photo.file.PhotoFormat;
 import org.limbspan.platform.HomeDirectory;
+import org.limbspan.platform.Sha256;
 import org.springframework.stereotype.Component;
 
 /**
@@ -90,7 +90,7 @@ class OriginalFiles {
   }
 
   static String sha256(Path file) throws IOException {
-    MessageDigest digest = digest();
+    MessageDigest digest = Sha256.digest();
     try (InputStream bytes = new DigestInputStream(Files.newInputStream(file), digest)) {
       bytes.transferTo(OutputStream.nullOutputStream());
     }
@@ -103,14 +103,6 @@ class OriginalFiles {
 
   private Path incoming() {
     return folder.resolve("incoming");
-  }
-
-  private static MessageDigest digest() {
-    try {
-      return MessageDigest.getInstance("SHA-256");
-    } catch (NoSuchAlgorithmException everyPlatformHasIt) {
-      throw new IllegalStateException(everyPlatformHasIt);
-    }
   }
 
   private static void sync(Path path, StandardOpenOption mode) throws IOException {

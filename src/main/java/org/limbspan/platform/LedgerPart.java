@@ -15,7 +15,6 @@ public interface LedgerPart {
     SETUPS,
     CALIBRATIONS,
     READINGS,
-    PHOTOGRAPHS,
     ALERTS,
     ANSWERS
   }

@@ -1,12 +1,11 @@
 package org.limbspan.reading;
 
 import java.time.Instant;
-import java.util.LinkedHashMap;
-import java.util.Map;
 import org.limbspan.sky.MoonSight;
 import org.limbspan.sky.Site;
 import org.limbspan.sky.Sky;
 import org.springframework.stereotype.Component;
+import org.springframework.util.ConcurrentLruCache;
 
 /**
  * Where the Moon stood for the readings that were looked at last: a rig is judged anew with every
@@ -17,34 +16,14 @@ class SightMemory {
 
   private static final int MOST = 30_000;
 
-  private final Sky sky;
-  private final Map<Key, MoonSight> sights =
-      new LinkedHashMap<>(16, 0.75f, true) {
-        private static final long serialVersionUID = 1L;
-
-        @Override
-        protected boolean removeEldestEntry(Map.Entry<Key, MoonSight> eldest) {
-          return size() > MOST;
-        }
-      };
+  private final ConcurrentLruCache<Key, MoonSight> sights;
 
   SightMemory(Sky sky) {
-    this.sky = sky;
+    sights = new ConcurrentLruCache<>(MOST, key -> sky.moonAt(key.instant(), key.site()));
   }
 
   MoonSight moonAt(Instant instant, Site site) {
-    Key key = new Key(instant, site);
-    synchronized (sights) {
-      MoonSight known = sights.get(key);
-      if (known != null) {
-        return known;
-      }
-    }
-    MoonSight sight = sky.moonAt(instant, site);
-    synchronized (sights) {
-      sights.put(key, sight);
-    }
-    return sight;
+    return sights.get(new Key(instant, site));
   }
 
   private record Key(Instant instant, Site site) {}

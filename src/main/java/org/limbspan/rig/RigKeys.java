@@ -1,8 +1,6 @@
 package org.limbspan.rig;
 
 import java.nio.charset.StandardCharsets;
-import java.security.MessageDigest;
-import java.security.NoSuchAlgorithmException;
 import java.security.SecureRandom;
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -16,6 +14,7 @@ import java.util.Optional;
 import org.limbspan.platform.Conflict;
 import org.limbspan.platform.NotFound;
 import org.limbspan.platform.RigKeyRing;
+import org.limbspan.platform.Sha256;
 import org.limbspan.platform.Violation;
 import org.springframework.dao.DuplicateKeyException;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -75,7 +74,7 @@ class RigKeys implements RigKeyRing {
       jdbc.sql(INSERT)
           .param("rigId", rig.id())
           .param("name", name)
-          .param("sha256", sha256(key))
+          .param("sha256", Sha256.of(key.getBytes(StandardCharsets.UTF_8)))
           .param("createdAt", now())
           .update();
     } catch (DuplicateKeyException e) {
@@ -111,7 +110,10 @@ class RigKeys implements RigKeyRing {
     if (!key.startsWith(PREFIX)) {
       return Optional.empty();
     }
-    return jdbc.sql(RIG).param("sha256", sha256(key)).query(String.class).optional();
+    return jdbc.sql(RIG)
+        .param("sha256", Sha256.of(key.getBytes(StandardCharsets.UTF_8)))
+        .query(String.class)
+        .optional();
   }
 
   private OffsetDateTime now() {
@@ -125,13 +127,5 @@ class RigKeys implements RigKeyRing {
         row.getString("name"),
         row.getObject("created_at", OffsetDateTime.class).toInstant(),
         revoked == null ? null : revoked.toInstant());
-  }
-
-  private static byte[] sha256(String key) {
-    try {
-      return MessageDigest.getInstance("SHA-256").digest(key.getBytes(StandardCharsets.UTF_8));
-    } catch (NoSuchAlgorithmException e) {
-      throw new IllegalStateException(e);
-    }
   }
 }

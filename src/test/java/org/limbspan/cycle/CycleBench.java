@@ -84,9 +84,6 @@ final class CycleBench {
     add("parallax, all readings (alone)", cycle.distance().parallax(), parallax);
     NightDistanceEstimator.estimate(observations, site, AltitudeSource.COMPUTED, cycle.curve())
         .ifPresent(d -> add("parallax, nights (alone)", d.parallax(), parallax));
-    SpectrumEstimator.estimate(observations, site, AltitudeSource.COMPUTED)
-        .ifPresent(
-            s -> add("period, days (nothing known)", s.lines().get(0).periodDays(), PERIOD_DAYS));
     NightDistanceEstimator.estimate(observations, site, AltitudeSource.COMPUTED, MonthPart.COMPUTED)
         .ifPresent(
             d -> add("parallax, nights (computed)", d.parallax(), meanParallax(observations)));
