@@ -27,6 +27,15 @@ final class Grouping {
     return new Grouping(ids, seen.size());
   }
 
+  /**
+   * Groups that are numbered already.
+   *
+   * @param ids of each row, from 0 to below {@code count}
+   */
+  static Grouping of(int[] ids, int count) {
+    return new Grouping(ids.clone(), count);
+  }
+
   int of(int row) {
     return ids[row];
   }

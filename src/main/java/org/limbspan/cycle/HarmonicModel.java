@@ -14,12 +14,27 @@ final class HarmonicModel {
   private final List<Line> lines;
   private final int freeRates;
   private final ParallaxLaw parallax;
+  private final double[][] fixedCos;
+  private final double[][] fixedSin;
 
   HarmonicModel(double[] days, List<Line> lines, int freeRates, ParallaxLaw parallax) {
     this.days = days;
     this.lines = List.copyOf(lines);
     this.freeRates = freeRates;
     this.parallax = parallax;
+    this.fixedCos = new double[lines.size()][days.length];
+    this.fixedSin = new double[lines.size()][days.length];
+    for (int k = 0; k < lines.size(); k++) {
+      turns(lines.get(k).fixedPerDay(), fixedCos[k], fixedSin[k]);
+    }
+  }
+
+  private void turns(double rate, double[] cos, double[] sin) {
+    for (int i = 0; i < days.length; i++) {
+      double angle = 2 * Math.PI * rate * days[i];
+      cos[i] = Math.cos(angle);
+      sin[i] = Math.sin(angle);
+    }
   }
 
   int parameterCount() {
@@ -57,48 +72,75 @@ final class HarmonicModel {
 
     private final double[] values;
     private final double[][] columns;
+    private final double[][] freeCos = new double[freeRates][days.length];
+    private final double[][] freeSin = new double[freeRates][days.length];
 
     private At(double[] parameters) {
       columns = new double[parameterCount()][days.length];
-      double[] sum = new double[days.length];
+      values = new double[days.length];
+      for (int m = 0; m < freeRates; m++) {
+        turns(parameters[m], freeCos[m], freeSin[m]);
+      }
       for (int k = 0; k < lines.size(); k++) {
-        addLine(k, parameters, sum);
+        addLine(k, parameters);
       }
-      values = sum;
       if (parallax.isPresent()) {
-        addParallax(parameters[parallaxIndex()], sum);
+        addParallax(parameters[parallaxIndex()]);
       }
     }
 
-    private void addLine(int k, double[] parameters, double[] sum) {
+    private void addLine(int k, double[] parameters) {
       Line line = lines.get(k);
-      double turn = 2 * Math.PI * line.rate(parameters);
-      int at = cosineIndex(k);
-      double c = parameters[at];
-      double s = parameters[at + 1];
-      for (int i = 0; i < days.length; i++) {
-        double cos = Math.cos(turn * days[i]);
-        double sin = Math.sin(turn * days[i]);
-        columns[at][i] = cos;
-        columns[at + 1][i] = sin;
-        sum[i] += c * cos + s * sin;
-        double change = 2 * Math.PI * days[i] * (s * cos - c * sin);
-        for (int m = 0; m < line.multiples().size(); m++) {
-          columns[m][i] += line.multiples().get(m) * change;
+      double[] cos = columns[cosineIndex(k)];
+      double[] sin = columns[cosineIndex(k) + 1];
+      double c = parameters[cosineIndex(k)];
+      double s = parameters[cosineIndex(k) + 1];
+      System.arraycopy(fixedCos[k], 0, cos, 0, cos.length);
+      System.arraycopy(fixedSin[k], 0, sin, 0, sin.length);
+      for (int m = 0; m < line.multiples().size(); m++) {
+        int multiple = line.multiples().get(m);
+        for (int turn = 0; turn < Math.abs(multiple); turn++) {
+          rotate(cos, sin, freeCos[m], freeSin[m], Integer.signum(multiple));
+        }
+      }
+      for (int i = 0; i < cos.length; i++) {
+        values[i] += c * cos[i] + s * sin[i];
+      }
+      for (int m = 0; m < line.multiples().size(); m++) {
+        double multiple = 2 * Math.PI * line.multiples().get(m);
+        for (int i = 0; i < cos.length; i++) {
+          columns[m][i] += multiple * days[i] * (s * cos[i] - c * sin[i]);
         }
       }
     }
 
-    private void addParallax(double value, double[] sum) {
-      for (int i = 0; i < sum.length; i++) {
-        double growth = Math.exp(sum[i]);
-        double slope = parallax.slope(i, value * growth);
-        values[i] = sum[i] + parallax.lnGain(i, value * growth);
-        for (double[] column : columns) {
-          column[i] *= 1 + slope * value * growth;
-        }
-        columns[parallaxIndex()][i] = slope * growth;
+    /** By the theorem of addition: a sine costs far more than four products. */
+    private static void rotate(
+        double[] cos, double[] sin, double[] byCos, double[] bySin, int sense) {
+      for (int i = 0; i < cos.length; i++) {
+        double old = cos[i];
+        double turned = sense * bySin[i];
+        cos[i] = old * byCos[i] - sin[i] * turned;
+        sin[i] = sin[i] * byCos[i] + old * turned;
       }
+    }
+
+    private void addParallax(double value) {
+      double[] stretch = new double[values.length];
+      double[] own = new double[values.length];
+      for (int i = 0; i < values.length; i++) {
+        double growth = Math.exp(values[i]);
+        double slope = parallax.slope(i, value * growth);
+        own[i] = slope * growth;
+        stretch[i] = 1 + own[i] * value;
+        values[i] += parallax.lnGain(i, value * growth);
+      }
+      for (double[] column : columns) {
+        for (int i = 0; i < stretch.length; i++) {
+          column[i] *= stretch[i];
+        }
+      }
+      columns[parallaxIndex()] = own;
     }
 
     double[] values() {
@@ -110,7 +152,9 @@ final class HarmonicModel {
       double[] apparent = y.clone();
       for (int i = 0; i < apparent.length; i++) {
         apparent[i] -= values[i];
-        for (int j = 0; j < parameters.length; j++) {
+      }
+      for (int j = 0; j < parameters.length; j++) {
+        for (int i = 0; i < apparent.length; i++) {
           apparent[i] += columns[j][i] * parameters[j];
         }
       }

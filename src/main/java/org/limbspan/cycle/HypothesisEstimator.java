@@ -73,8 +73,7 @@ public final class HypothesisEstimator {
     for (int i = 0; i < y.length; i++) {
       y[i] -= predicted[i];
     }
-    PassLikelihood.Outcome outcome =
-        likelihood.explaining(y, new double[0][], new double[0]).evaluate();
+    PassLikelihood.Outcome outcome = likelihood.evaluate(y);
     return new Hypothesis(
         Hypothesis.Name.ORBITING_MOON,
         outcome.logLikelihood(),

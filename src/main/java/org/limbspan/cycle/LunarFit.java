@@ -236,16 +236,15 @@ final class LunarFit {
   /** Best parameters at a given rate, the model made linear about no swing at all. */
   private Optional<Trial> linear(double rate, Noise noise, double[] weights) {
     Rows rest = rows(start(rate)).withoutFirstColumn(rate);
-    Whitening whitening =
-        NoiseSearch.whitening(rest, weights, noise.statedFactor(), noise.nightSd());
-    NormalEquations equations = new NormalEquations(whitening, rest);
+    double factor = noise.statedFactor();
+    NormalEquations equations = new NightSums(rest, weights).equations(noise.nightSd() / factor);
     return equations
-        .solve(1)
+        .solve(factor)
         .map(
             s ->
                 new Trial(
                     new ArrayRealVector(new double[] {rate}).append(s.coefficients()),
-                    equations.logRestrictedLikelihood(1)));
+                    equations.logRestrictedLikelihood(factor)));
   }
 
   private double[] start(double rate) {

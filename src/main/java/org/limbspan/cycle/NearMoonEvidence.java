@@ -1,6 +1,5 @@
 package org.limbspan.cycle;
 
-import java.util.Arrays;
 import org.hipparchus.analysis.integration.gauss.GaussIntegratorFactory;
 import org.hipparchus.optim.MaxEval;
 import org.hipparchus.optim.nonlinear.scalar.GoalType;
@@ -36,9 +35,7 @@ final class NearMoonEvidence {
   private final NearMoonAssumptions.MonthlyChange change;
   private final PassLikelihood likelihood;
   private final double[] lnSize;
-  private final double[] groundKm;
-  private final double[][] columns;
-  private final double[] priorPrecision;
+  private final double[] ground2;
 
   /**
    * @param likelihood of the same readings, whatever it explains
@@ -51,19 +48,17 @@ final class NearMoonEvidence {
     this.series = series;
     this.site = site;
     this.change = change;
-    this.likelihood = likelihood;
+    this.likelihood =
+        switch (change) {
+          case NONE -> likelihood;
+          case FREE -> likelihood.with(month(series));
+        };
     lnSize = series.lnUnrefracted();
-    groundKm =
+    ground2 =
         series.observations().stream()
             .mapToDouble(o -> NearMoon.groundKm(o.sight(), site))
+            .map(km -> km * km)
             .toArray();
-    columns =
-        switch (change) {
-          case NONE -> new double[0][];
-          case FREE -> new double[][] {month(series)};
-        };
-    priorPrecision = new double[columns.length];
-    Arrays.fill(priorPrecision, 1);
   }
 
   private static double[] month(Series series) {
@@ -82,9 +77,9 @@ final class NearMoonEvidence {
   AtHeight at(double heightKm) {
     double[] y = lnSize.clone();
     for (int i = 0; i < y.length; i++) {
-      y[i] += Math.log(Math.hypot(groundKm[i], heightKm));
+      y[i] += Math.log(ground2[i] + heightKm * heightKm) / 2;
     }
-    PassLikelihood.Outcome outcome = likelihood.explaining(y, columns, priorPrecision).evaluate();
+    PassLikelihood.Outcome outcome = likelihood.evaluate(y);
     return new AtHeight(heightKm, outcome, outcome.logEvidence());
   }
 

@@ -31,13 +31,11 @@ final class NoiseSearch {
   private static final double LEAST_LOG_FACTOR = Math.log(0.05);
   private static final double MOST_LOG_FACTOR = Math.log(2000);
 
-  private final Rows rows;
-  private final double[] weights;
+  private final NightSums sums;
   private final double typical;
 
   NoiseSearch(Rows rows, double[] weights) {
-    this.rows = rows;
-    this.weights = weights;
+    this.sums = new NightSums(rows, weights);
     this.typical = rows.typicalStated();
   }
 
@@ -67,19 +65,14 @@ final class NoiseSearch {
 
   private Optional<Noise> find(NightPart part, DoubleSupplier shareOfNight) {
     if (part == NightPart.ABSORBED) {
-      return bestFactor(equations(rows, weights, 0)).map(f -> new Noise(Math.exp(f.at()), 0));
+      return bestFactor(sums.equations(0)).map(f -> new Noise(Math.exp(f.at()), 0));
     }
-    if (bestFactor(equations(rows, weights, 0)).isEmpty()) {
+    if (bestFactor(sums.equations(0)).isEmpty()) {
       return Optional.empty();
     }
     double ratio = ratio(shareOfNight.getAsDouble());
-    return bestFactor(equations(rows, weights, ratio * typical))
+    return bestFactor(sums.equations(ratio * typical))
         .map(f -> new Noise(Math.exp(f.at()), ratio * typical * Math.exp(f.at())));
-  }
-
-  /** The sums for a noise factor of 1, {@code nightSd} in proportion. */
-  static NormalEquations equations(Rows rows, double[] weights, double nightSd) {
-    return new NormalEquations(whitening(rows, weights, 1, nightSd), rows);
   }
 
   static Whitening whitening(Rows rows, double[] weights, double factor, double nightSd) {
@@ -92,7 +85,7 @@ final class NoiseSearch {
 
   private double likelihoodAtShare(double share) {
     double ratio = ratio(share);
-    return bestFactor(equations(rows, weights, ratio * typical))
+    return bestFactor(sums.equations(ratio * typical))
         .map(best -> best.value() - cauchy(ratio / NIGHT_SCALE))
         .orElse(Double.NEGATIVE_INFINITY);
   }

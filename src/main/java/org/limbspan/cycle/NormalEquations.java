@@ -1,6 +1,5 @@
 package org.limbspan.cycle;
 
-import java.util.Arrays;
 import java.util.Optional;
 import org.hipparchus.exception.MathIllegalArgumentException;
 import org.hipparchus.linear.Array2DRowRealMatrix;
@@ -10,8 +9,8 @@ import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.linear.RealVector;
 
 /**
- * Least squares of whitened rows, kept as sums so that the overall noise factor can be varied at no
- * cost. Coefficients may carry a normal prior around zero.
+ * Least squares of rows that share nights and levels, kept as sums so that the overall noise factor
+ * can be varied at no cost. Coefficients may carry a normal prior around zero.
  */
 final class NormalEquations {
 
@@ -27,34 +26,33 @@ final class NormalEquations {
   private final double[] rightSide;
   private final double squares;
   private final int degrees;
-  private final Whitening whitening;
+  private final NightSums.With sums;
   private double logDeterminant = Double.NaN;
   private final double[] priorPrecision;
 
-  /** The sums of rows whitened for a noise factor of 1. */
-  NormalEquations(Whitening whitening, Rows rows) {
+  /** The sums of rows for a noise factor of 1. */
+  NormalEquations(NightSums nights, NightSums.With sums) {
+    Rows rows = nights.rows();
     int q = rows.columnCount();
-    double[][] a = new double[q][];
+    this.sums = sums;
+    products = sums.products();
     priorPrecision = new double[q];
-    for (int j = 0; j < q; j++) {
-      priorPrecision[j] = rows.priorPrecision(j);
-      a[j] = whitening.apply(rows.column(j));
-    }
-    double[] b = whitening.apply(rows.y());
-    products = new double[q][q];
     rightSide = new double[q];
     for (int j = 0; j < q; j++) {
-      if (dot(a[j], a[j]) < LEVEL * whitening.size2(rows.column(j))) {
-        Arrays.fill(a[j], 0);
+      priorPrecision[j] = rows.priorPrecision(j);
+      if (products[j][j] < LEVEL * nights.size2(j)) {
+        forget(j);
       }
-      rightSide[j] = dot(a[j], b);
-      for (int k = 0; k <= j; k++) {
-        products[j][k] = products[k][j] = dot(a[j], a[k]);
-      }
+      rightSide[j] = products[j][q];
     }
-    squares = dot(b, b);
-    degrees = b.length - rows.levels().count();
-    this.whitening = whitening;
+    squares = products[q][q];
+    degrees = rows.size() - rows.levels().count();
+  }
+
+  private void forget(int j) {
+    for (int k = 0; k < products.length; k++) {
+      products[j][k] = products[k][j] = 0;
+    }
   }
 
   /** Best coefficients at a given noise factor. */
@@ -85,10 +83,10 @@ final class NormalEquations {
         .orElse(Double.NEGATIVE_INFINITY);
   }
 
-  /** Of the whitening; a logarithm for every row, so only where it is asked for, and once. */
+  /** A logarithm for every row, so only where it is asked for, and once. */
   private double logDeterminant() {
     if (Double.isNaN(logDeterminant)) {
-      logDeterminant = whitening.logDeterminant();
+      logDeterminant = sums.logDeterminant();
     }
     return logDeterminant;
   }
@@ -96,6 +94,11 @@ final class NormalEquations {
   /** How much of the sum of squares the columns explain, in units of the rows' noise. */
   double explained() {
     return rightSide.length == 0 ? 0 : root(1).map(Root::explained).orElse(0.0);
+  }
+
+  /** The levels that go with {@code coefficients}. */
+  double[] levels(RealVector coefficients) {
+    return sums.levels(coefficients.toArray());
   }
 
   private Optional<Root> root(double factor) {
@@ -167,13 +170,5 @@ final class NormalEquations {
       }
       return new Solution(scaled.ebeMultiply(units), covariance);
     }
-  }
-
-  private static double dot(double[] a, double[] b) {
-    double sum = 0;
-    for (int i = 0; i < a.length; i++) {
-      sum += a[i] * b[i];
-    }
-    return sum;
   }
 }

@@ -1,11 +1,9 @@
 package org.limbspan.cycle;
 
+import java.util.Arrays;
 import java.util.Optional;
-import org.hipparchus.optim.MaxEval;
-import org.hipparchus.optim.nonlinear.scalar.GoalType;
-import org.hipparchus.optim.univariate.BrentOptimizer;
-import org.hipparchus.optim.univariate.SearchInterval;
-import org.hipparchus.optim.univariate.UnivariateObjectiveFunction;
+import org.hipparchus.analysis.UnivariateFunction;
+import org.hipparchus.analysis.solvers.BracketingNthOrderBrentSolver;
 import org.hipparchus.special.Gamma;
 
 /**
@@ -37,33 +35,50 @@ final class PassLikelihood {
 
   private static final int MAX_ROUNDS = 100;
   private static final double SETTLED = 1e-6;
+  private static final double ROOT_ACCURACY = 1e-8;
+  private static final int MOST_STEPS = 200;
+
+  /** Below this share of its own size the column counts as equal to the levels. */
+  private static final double LEVEL = 1e-12;
 
   private final Rows rows;
   private final int[] sizes;
-  private final double nightSd;
-  private final Whitening plain;
+  private final int[] levelOfNight;
+  private final NightProducts products;
+  private final double[] ones;
   private final double logConstant;
+  private final Optional<Column> column;
 
-  PassLikelihood(Rows rows) {
+  private PassLikelihood(Rows rows) {
     this.rows = rows;
     this.sizes = rows.nights().sizes();
-    this.nightSd = NIGHT_SHARE * rows.typicalStated();
-    this.plain = weighted(OutlierWeights.ones(sizes.length), 1);
-    this.logConstant = logConstant(sizes) - plain.logCovariance() / 2;
+    this.levelOfNight = rows.levelOfNight();
+    this.products = new NightProducts(rows, NIGHT_SHARE * rows.typicalStated());
+    this.ones = products.information();
+    this.logConstant = logConstant(sizes) - products.logCovariance() / 2;
+    this.column = Optional.empty();
   }
 
-  /** The same readings with other values to explain. */
-  private PassLikelihood(Rows rows, PassLikelihood other) {
-    this.rows = rows;
+  private PassLikelihood(PassLikelihood other, double[] column) {
+    this.rows = other.rows;
     this.sizes = other.sizes;
-    this.nightSd = other.nightSd;
-    this.plain = other.plain;
+    this.levelOfNight = other.levelOfNight;
+    this.products = other.products;
+    this.ones = other.ones;
     this.logConstant = other.logConstant;
+    this.column = Optional.of(new Column(column));
   }
 
-  /** Of the readings of {@code series}, nothing to explain yet. */
+  /**
+   * Of readings that share nights and levels; the values and columns of {@code rows} are not used.
+   */
+  static PassLikelihood of(Rows rows) {
+    return new PassLikelihood(rows);
+  }
+
+  /** Of the readings of {@code series}. */
   static PassLikelihood of(Series series) {
-    return new PassLikelihood(
+    return of(
         Rows.of(
             new double[series.size()],
             new double[0][],
@@ -72,9 +87,9 @@ final class PassLikelihood {
             series.setups()));
   }
 
-  /** The same readings with other values and columns to explain them. */
-  PassLikelihood explaining(double[] y, double[][] columns, double[] priorPrecision) {
-    return new PassLikelihood(rows.explaining(y, columns, priorPrecision), this);
+  /** The same with a column whose coefficient is free. */
+  PassLikelihood with(double[] values) {
+    return new PassLikelihood(this, values);
   }
 
   private static double logConstant(int[] sizes) {
@@ -98,121 +113,255 @@ final class PassLikelihood {
   record Outcome(
       double logLikelihood, double logEvidence, double factor, Optional<Estimate> coefficient) {}
 
-  Outcome evaluate() {
-    double[] rest = rows.without(rows.levels().medians(rows.y()), rows.y());
-    double[] squares = squares(rest);
-    double logFactor = bestLogFactor(squares, LEAST_LOG_FACTOR, MOST_LOG_FACTOR);
-    double log = logPosterior(squares, logFactor);
-    double coefficient = 0;
-    for (int round = 0; round < MAX_ROUNDS; round++) {
-      double before = log;
-      Whitening whitening = weighted(weights(squares, logFactor), Math.exp(logFactor));
-      coefficient = rows.columnCount() == 0 ? 0 : coefficient(whitening);
-      rest = unexplained(coefficient);
-      squares = squares(rows.without(whitening.intercepts(rest), rest));
-      logFactor = bestLogFactor(squares, logFactor);
-      log = logPosterior(squares, logFactor) + logCoefficientPrior(coefficient);
-      if (Math.abs(log - before) < SETTLED) {
-        break;
+  /** What the model makes of {@code y}, a value for each reading. */
+  Outcome evaluate(double[] y) {
+    return new Explained(y).outcome();
+  }
+
+  /** The column about its levels' means, and its products with itself and the levels by night. */
+  private final class Column {
+
+    private final double[] values;
+    private final double[] withOnes;
+    private final double[] squares;
+    private final double size2;
+
+    private Column(double[] column) {
+      double[] withLevels = products.ofOnes(column);
+      values = rows.without(quotients(levelSums(withLevels), levelSums(ones)), column);
+      withOnes = products.ofOnes(values);
+      squares = products.of(values, values);
+      size2 = Arrays.stream(products.of(column, column)).sum();
+    }
+  }
+
+  private double[] levelSums(double[] ofNights) {
+    double[] sums = new double[rows.levels().count()];
+    for (int b = 0; b < ofNights.length; b++) {
+      sums[levelOfNight[b]] += ofNights[b];
+    }
+    return sums;
+  }
+
+  private static double[] quotients(double[] a, double[] b) {
+    double[] quotients = new double[a.length];
+    for (int g = 0; g < a.length; g++) {
+      quotients[g] = a[g] / b[g];
+    }
+    return quotients;
+  }
+
+  /** One choice of the values to explain, as sums by night. */
+  private final class Explained {
+
+    private final double[] withOnes;
+    private final double[] withColumn;
+    private final double[] squares;
+
+    /** The levels at which weights are found are those of {@code y} about its nights' medians. */
+    private Explained(double[] y) {
+      double[] rest = rows.without(medians(y), y);
+      withOnes = products.ofOnes(rest);
+      squares = products.of(rest, rest);
+      withColumn = column.map(c -> products.of(c.values, rest)).orElse(ones);
+    }
+
+    /** Of the nights' means, level by level. */
+    private double[] medians(double[] y) {
+      return Grouping.of(levelOfNight, rows.levels().count())
+          .medians(quotients(products.ofOnes(y), ones));
+    }
+
+    private Outcome outcome() {
+      double[] misfit = squares;
+      double logFactor = bestLogFactor(misfit, LEAST_LOG_FACTOR, MOST_LOG_FACTOR);
+      double log = logPosterior(misfit, logFactor);
+      double coefficient = 0;
+      for (int round = 0; round < MAX_ROUNDS; round++) {
+        double before = log;
+        Weighted weighted = new Weighted(this, weights(misfit, logFactor), logFactor);
+        coefficient = weighted.coefficient();
+        misfit = misfit(weighted.levels(coefficient), coefficient);
+        logFactor = bestLogFactor(misfit, logFactor);
+        log = logPosterior(misfit, logFactor) + logCoefficientPrior(coefficient);
+        if (Math.abs(log - before) < SETTLED) {
+          break;
+        }
+      }
+      return outcome(misfit, logFactor, coefficient);
+    }
+
+    /** What is left of each night's squares. */
+    private double[] misfit(double[] levels, double coefficient) {
+      double[] misfit = squares.clone();
+      for (int b = 0; b < misfit.length; b++) {
+        double level = levels[levelOfNight[b]];
+        misfit[b] += level * (level * ones[b] - 2 * withOnes[b]);
+      }
+      column.ifPresent(
+          c -> {
+            for (int b = 0; b < misfit.length; b++) {
+              double level = levels[levelOfNight[b]];
+              misfit[b] +=
+                  coefficient
+                      * (coefficient * c.squares[b] + 2 * (level * c.withOnes[b] - withColumn[b]));
+            }
+          });
+      for (int b = 0; b < misfit.length; b++) {
+        misfit[b] = Math.max(0, misfit[b]);
+      }
+      return misfit;
+    }
+
+    private Outcome outcome(double[] misfit, double logFactor, double coefficient) {
+      double[] information = new double[sizes.length];
+      double factorInformation = 0;
+      for (int b = 0; b < sizes.length; b++) {
+        double both = DEGREES + sizes[b];
+        information[b] = both / (both + 2);
+        factorInformation += 2 * sizes[b] * DEGREES / (both + 2);
+      }
+      factorInformation = Math.max(1, factorInformation + priorInformation(logFactor));
+      Weighted weighted = new Weighted(this, information, logFactor);
+      double logInformation =
+          weighted.logLevelInformation()
+              + Math.log(factorInformation)
+              + Math.log(weighted.coefficientInformation());
+      int integrated = rows.levels().count() + (column.isPresent() ? 1 : 0) + 1;
+      double logEvidence =
+          logPosterior(misfit, logFactor)
+              + logCoefficientPrior(coefficient)
+              - rows.levels().count() * Math.log(LEVEL_WIDTH)
+              + (integrated * Math.log(2 * Math.PI) - logInformation) / 2;
+      return new Outcome(
+          logLikelihood(misfit, logFactor),
+          logEvidence,
+          Math.exp(logFactor),
+          column.map(
+              c -> new Estimate(coefficient, 1 / Math.sqrt(weighted.coefficientInformation()))));
+    }
+  }
+
+  /** Least squares with a weight for each night. */
+  private final class Weighted {
+
+    private final double precision;
+    private final double[] onOnes;
+    private final double[] onValues;
+    private final double[] onColumn;
+    private double pull;
+    private double own;
+
+    private Weighted(Explained explained, double[] weights, double logFactor) {
+      precision = Math.exp(-2 * logFactor);
+      onOnes = levelSums(product(weights, ones));
+      onValues = levelSums(product(weights, explained.withOnes));
+      onColumn = column.map(c -> levelSums(product(weights, c.withOnes))).orElse(onOnes);
+      column.ifPresent(c -> addColumn(c, explained, weights));
+    }
+
+    private void addColumn(Column c, Explained explained, double[] weights) {
+      own = dot(weights, c.squares);
+      pull = dot(weights, explained.withColumn);
+      for (int g = 0; g < onOnes.length; g++) {
+        own -= onColumn[g] * onColumn[g] / onOnes[g];
+        pull -= onColumn[g] * onValues[g] / onOnes[g];
+      }
+      if (own < LEVEL * c.size2) {
+        own = 0;
+        pull = 0;
       }
     }
-    return outcome(squares, logFactor, coefficient);
-  }
 
-  private double coefficient(Whitening whitening) {
-    return new NormalEquations(whitening, rows)
-        .solve(1)
-        .map(s -> s.coefficients().getEntry(0))
-        .orElse(0.0);
-  }
-
-  private double[] unexplained(double coefficient) {
-    return rows.columnCount() == 0 ? rows.y() : rows.unexplained(new double[] {coefficient});
-  }
-
-  private Outcome outcome(double[] squares, double logFactor, double coefficient) {
-    double[] information = new double[sizes.length];
-    double factorInformation = 0;
-    for (int b = 0; b < sizes.length; b++) {
-      double both = DEGREES + sizes[b];
-      information[b] = both / (both + 2);
-      factorInformation += 2 * sizes[b] * DEGREES / (both + 2);
+    private double coefficient() {
+      return column.isEmpty() ? 0 : pull * precision / coefficientInformation();
     }
-    factorInformation = Math.max(1, factorInformation + priorInformation(logFactor));
-    Whitening whitening = weighted(information, Math.exp(logFactor));
-    double logInformation = whitening.logLevelInformation() + Math.log(factorInformation);
-    Optional<Estimate> estimate = Optional.empty();
-    if (rows.columnCount() > 0) {
-      double variance =
-          new NormalEquations(whitening, rows)
-              .solve(1)
-              .map(s -> s.covariance().getEntry(0, 0))
-              .orElse(1.0);
-      logInformation -= Math.log(variance);
-      estimate = Optional.of(new Estimate(coefficient, Math.sqrt(variance)));
+
+    /** That of the readings and of the prior; 1 where there is no column. */
+    private double coefficientInformation() {
+      return own * precision + 1;
     }
-    int integrated = rows.levels().count() + rows.columnCount() + 1;
-    double logEvidence =
-        logPosterior(squares, logFactor)
-            + logCoefficientPrior(coefficient)
-            - rows.levels().count() * Math.log(LEVEL_WIDTH)
-            + (integrated * Math.log(2 * Math.PI) - logInformation) / 2;
-    return new Outcome(
-        logLikelihood(squares, logFactor), logEvidence, Math.exp(logFactor), estimate);
+
+    private double[] levels(double coefficient) {
+      double[] levels = new double[onOnes.length];
+      for (int g = 0; g < levels.length; g++) {
+        levels[g] = (onValues[g] - coefficient * onColumn[g]) / onOnes[g];
+      }
+      return levels;
+    }
+
+    private double logLevelInformation() {
+      double log = 0;
+      for (double each : onOnes) {
+        log += Math.log(each * precision);
+      }
+      return log;
+    }
   }
 
-  private double[] squares(double[] residuals) {
-    double[] z = plain.decorrelated(residuals);
-    for (int i = 0; i < z.length; i++) {
-      z[i] *= z[i];
+  private static double[] product(double[] a, double[] b) {
+    double[] product = new double[a.length];
+    for (int i = 0; i < a.length; i++) {
+      product[i] = a[i] * b[i];
     }
-    return rows.nights().sums(z);
+    return product;
   }
 
-  private double[] weights(double[] squares, double logFactor) {
+  private static double dot(double[] a, double[] b) {
+    double sum = 0;
+    for (int i = 0; i < a.length; i++) {
+      sum += a[i] * b[i];
+    }
+    return sum;
+  }
+
+  private double[] weights(double[] misfit, double logFactor) {
     double precision = Math.exp(-2 * logFactor);
-    double[] weights = new double[squares.length];
+    double[] weights = new double[misfit.length];
     for (int b = 0; b < weights.length; b++) {
-      weights[b] = (DEGREES + sizes[b]) / (DEGREES + squares[b] * precision);
+      weights[b] = (DEGREES + sizes[b]) / (DEGREES + misfit[b] * precision);
     }
     return weights;
   }
 
-  private Whitening weighted(double[] weights, double factor) {
-    double[] root = rows.sd(factor);
-    for (int i = 0; i < root.length; i++) {
-      root[i] = Math.sqrt(weights[rows.nights().of(i)]) / root[i];
-    }
-    double[] sd = new double[weights.length];
-    for (int b = 0; b < sd.length; b++) {
-      sd[b] = nightSd * factor / Math.sqrt(weights[b]);
-    }
-    return new Whitening(root, rows.nights(), sd, rows.levels());
-  }
-
   /** The best near {@code start}, or anywhere if it is not near. */
-  private double bestLogFactor(double[] squares, double start) {
-    double best = bestLogFactor(squares, start - NEAR, start + NEAR);
-    return Math.abs(best - start) < 0.9 * NEAR
-        ? best
-        : bestLogFactor(squares, LEAST_LOG_FACTOR, MOST_LOG_FACTOR);
+  private double bestLogFactor(double[] misfit, double start) {
+    boolean near =
+        logPosteriorSlope(misfit, start - NEAR) > 0 && logPosteriorSlope(misfit, start + NEAR) < 0;
+    return near
+        ? bestLogFactor(misfit, start - NEAR, start + NEAR)
+        : bestLogFactor(misfit, LEAST_LOG_FACTOR, MOST_LOG_FACTOR);
   }
 
-  private double bestLogFactor(double[] squares, double from, double to) {
-    return new BrentOptimizer(1e-8, 1e-7)
-        .optimize(
-            new MaxEval(200),
-            new UnivariateObjectiveFunction(log -> logPosterior(squares, log)),
-            GoalType.MAXIMIZE,
-            new SearchInterval(from, to))
-        .getPoint();
+  /** Where the slope of the posterior is none; an end, where it has but one sign. */
+  private double bestLogFactor(double[] misfit, double from, double to) {
+    UnivariateFunction slope = log -> logPosteriorSlope(misfit, log);
+    if (slope.value(from) <= 0) {
+      return from;
+    }
+    if (slope.value(to) >= 0) {
+      return to;
+    }
+    return new BracketingNthOrderBrentSolver(ROOT_ACCURACY, 5).solve(MOST_STEPS, slope, from, to);
   }
 
-  private double logPosterior(double[] squares, double logFactor) {
+  private double logPosterior(double[] misfit, double logFactor) {
     double deviation = logFactor / FACTOR_SCALE;
-    return logLikelihood(squares, logFactor)
+    return logLikelihood(misfit, logFactor)
         - Math.log1p(deviation * deviation)
         - Math.log(Math.PI * FACTOR_SCALE);
+  }
+
+  /** Derivative of {@link #logPosterior} by the logarithm of the factor. */
+  private double logPosteriorSlope(double[] misfit, double logFactor) {
+    double precision = Math.exp(-2 * logFactor);
+    double deviation = logFactor / FACTOR_SCALE;
+    double slope = -rows.size() - 2 * deviation / (FACTOR_SCALE * (1 + deviation * deviation));
+    for (int b = 0; b < misfit.length; b++) {
+      double scaled = misfit[b] * precision;
+      slope += (DEGREES + sizes[b]) * scaled / (DEGREES + scaled);
+    }
+    return slope;
   }
 
   /** Curvature of the Cauchy prior of the factor, its sign turned. */
@@ -221,16 +370,16 @@ final class PassLikelihood {
     return 2 * (1 - square) / Math.pow(FACTOR_SCALE * (1 + square), 2);
   }
 
-  private double logLikelihood(double[] squares, double logFactor) {
+  private double logLikelihood(double[] misfit, double logFactor) {
     double precision = Math.exp(-2 * logFactor);
     double log = logConstant - rows.size() * logFactor;
-    for (int b = 0; b < squares.length; b++) {
-      log -= (DEGREES + sizes[b]) / 2 * Math.log1p(squares[b] * precision / DEGREES);
+    for (int b = 0; b < misfit.length; b++) {
+      log -= (DEGREES + sizes[b]) / 2 * Math.log1p(misfit[b] * precision / DEGREES);
     }
     return log;
   }
 
   private double logCoefficientPrior(double coefficient) {
-    return rows.columnCount() == 0 ? 0 : -(coefficient * coefficient + Math.log(2 * Math.PI)) / 2;
+    return column.isEmpty() ? 0 : -(coefficient * coefficient + Math.log(2 * Math.PI)) / 2;
   }
 }

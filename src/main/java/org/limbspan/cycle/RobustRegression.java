@@ -162,23 +162,24 @@ final class RobustRegression {
   }
 
   private static Optional<Fit> solve(Rows rows, Noise noise, double[] weights) {
-    Whitening whitening =
-        NoiseSearch.whitening(rows, weights, noise.statedFactor(), noise.nightSd());
-    return new NormalEquations(whitening, rows)
-        .solve(1)
+    double factor = noise.statedFactor();
+    NormalEquations equations = new NightSums(rows, weights).equations(noise.nightSd() / factor);
+    return equations
+        .solve(factor)
         .map(
             s ->
                 new Fit(
                     s.coefficients(),
                     s.covariance(),
                     noise,
-                    new ArrayRealVector(weights),
-                    residuals(rows, whitening, s.coefficients())));
+                    new ArrayRealVector(weights, false),
+                    residuals(rows, equations, s.coefficients())));
   }
 
-  private static RealVector residuals(Rows rows, Whitening whitening, RealVector coefficients) {
+  private static RealVector residuals(
+      Rows rows, NormalEquations equations, RealVector coefficients) {
     double[] rest = rows.unexplained(coefficients.toArray());
-    return new ArrayRealVector(rows.without(whitening.intercepts(rest), rest));
+    return new ArrayRealVector(rows.without(equations.levels(coefficients), rest), false);
   }
 
   private static double[] medianResiduals(Rows rows, double[] coefficients) {

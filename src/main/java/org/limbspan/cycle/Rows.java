@@ -46,11 +46,6 @@ final class Rows {
     return new Rows(y, columns, new double[columns.length], stated, nights, levels);
   }
 
-  /** The same readings with other values to explain, and other columns. */
-  Rows explaining(double[] values, double[][] by, double[] precision) {
-    return new Rows(values, by, precision, stated, nights, levels);
-  }
-
   int size() {
     return y.length;
   }
@@ -77,6 +72,15 @@ final class Rows {
 
   Grouping levels() {
     return levels;
+  }
+
+  /** The level of each night; a night has readings of one level only. */
+  int[] levelOfNight() {
+    int[] level = new int[nights.count()];
+    for (int i = 0; i < y.length; i++) {
+      level[nights.of(i)] = levels.of(i);
+    }
+    return level;
   }
 
   double typicalStated() {

@@ -101,7 +101,11 @@ class HarmonicFitReferenceTest {
     Rows rows =
         new Rows(pressures, model.at(best).columns(), model.priorPrecision(), ones(), each, all);
     RealMatrix covariance =
-        new NormalEquations(plain, rows).solve(CERTIFIED_RESIDUAL_SD).orElseThrow().covariance();
+        new NightSums(rows, ones())
+            .equations(0)
+            .solve(CERTIFIED_RESIDUAL_SD)
+            .orElseThrow()
+            .covariance();
 
     assertThat(sdOfPeriod(covariance, best, 0)).isCloseTo(CERTIFIED_SD_4, within(1e-4));
     assertThat(sdOfPeriod(covariance, best, 1)).isCloseTo(CERTIFIED_SD_7, within(1e-4));

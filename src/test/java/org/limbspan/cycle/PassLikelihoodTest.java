@@ -25,14 +25,14 @@ class PassLikelihoodTest {
   private static final double DEGREES = 4;
 
   private final PassLikelihood.Outcome outcome =
-      new PassLikelihood(
+      PassLikelihood.of(
               Rows.of(
                   Y,
                   new double[0][],
                   stated(),
                   Grouping.by(NIGHTS),
                   Grouping.by(Collections.nCopies(Y.length, "setup"))))
-          .evaluate();
+          .evaluate(Y);
 
   @Test
   void likelihoodIsTheProductOfTheDensities() {
