@@ -1,9 +1,9 @@
 package org.limbspan.cycle;
 
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import org.hipparchus.stat.descriptive.rank.Median;
 
 /** Which rows belong together: a number from 0 for each row. */
 final class Grouping {
@@ -74,8 +74,17 @@ final class Grouping {
     }
     double[] medians = new double[count];
     for (int g = 0; g < count; g++) {
-      medians[g] = new Median().evaluate(members[g]);
+      medians[g] = median(members[g]);
     }
     return medians;
+  }
+
+  /** By sorting: most groups are nights, and small. */
+  private static double median(double[] values) {
+    Arrays.sort(values);
+    int middle = values.length / 2;
+    return values.length % 2 == 1
+        ? values[middle]
+        : values[middle - 1] + (values[middle] - values[middle - 1]) / 2;
   }
 }

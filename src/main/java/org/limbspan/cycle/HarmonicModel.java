@@ -1,6 +1,8 @@
 package org.limbspan.cycle;
 
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 
 /**
  * A sum of lines, seen from a site: y = G + p(parallax e^G), G = sum of c cos + s sin.
@@ -22,10 +24,20 @@ final class HarmonicModel {
     this.lines = List.copyOf(lines);
     this.freeRates = freeRates;
     this.parallax = parallax;
-    this.fixedCos = new double[lines.size()][days.length];
-    this.fixedSin = new double[lines.size()][days.length];
+    this.fixedCos = new double[lines.size()][];
+    this.fixedSin = new double[lines.size()][];
+    Map<Double, Integer> seen = new HashMap<>();
     for (int k = 0; k < lines.size(); k++) {
-      turns(lines.get(k).fixedPerDay(), fixedCos[k], fixedSin[k]);
+      double rate = lines.get(k).fixedPerDay();
+      Integer same = seen.putIfAbsent(rate, k);
+      if (same == null) {
+        fixedCos[k] = new double[days.length];
+        fixedSin[k] = new double[days.length];
+        turns(rate, fixedCos[k], fixedSin[k]);
+      } else {
+        fixedCos[k] = fixedCos[same];
+        fixedSin[k] = fixedSin[same];
+      }
     }
   }
 

@@ -182,7 +182,10 @@ final class LunarFit {
     Optional<RobustRegression.Fit> fit(Rows rows, double[] from);
   }
 
-  /** Made linear and fitted in turn, until the rate stays where it is. */
+  /**
+   * Made linear and fitted in turn, until what is left out of the rate by that, of second order in
+   * the change of phase at the ends of the readings, does not matter.
+   */
   private Optional<RobustRegression.Fit> settle(double[] start, Regression regression) {
     double[] parameters = start;
     Optional<RobustRegression.Fit> fit = Optional.empty();
@@ -193,7 +196,8 @@ final class LunarFit {
       }
       double step = fit.get().coefficients().getEntry(0) - parameters[0];
       parameters = fit.get().coefficients().toArray();
-      if (Math.abs(step) < 0.01 * fit.get().coefficient(0).uncertainty()) {
+      double leftOut = Math.PI * series.spanDays() / 2 * step * step;
+      if (leftOut < 0.01 * fit.get().coefficient(0).uncertainty()) {
         break;
       }
     }

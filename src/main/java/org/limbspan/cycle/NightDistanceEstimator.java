@@ -2,7 +2,7 @@ package org.limbspan.cycle;
 
 import java.util.List;
 import java.util.Optional;
-import java.util.function.ToDoubleFunction;
+import java.util.function.Function;
 import org.limbspan.sky.Site;
 
 /**
@@ -17,7 +17,10 @@ import org.limbspan.sky.Site;
 public final class NightDistanceEstimator {
 
   private static final double FIRST_PARALLAX = 1 / 60.0;
-  private static final int ROUNDS = 4;
+  private static final int ROUNDS = 6;
+
+  /** Share of the uncertainty below which a change of the parallax does not matter. */
+  private static final double SETTLED = 0.01;
 
   private NightDistanceEstimator() {}
 
@@ -34,7 +37,12 @@ public final class NightDistanceEstimator {
                 .mapToDouble(NightDistanceEstimator::lnDistance)
                 .average()
                 .orElse(0);
-        yield fit(observations, site, altitudes, o -> mean - lnDistance(o));
+        yield fit(
+            observations,
+            site,
+            altitudes,
+            series ->
+                series.observations().stream().mapToDouble(o -> mean - lnDistance(o)).toArray());
       }
     };
   }
@@ -42,7 +50,15 @@ public final class NightDistanceEstimator {
   /** The same with a monthly curve that is at hand already. */
   public static Optional<MoonDistance> estimate(
       List<Observation> observations, Site site, AltitudeSource altitudes, SizeCurve curve) {
-    return fit(observations, site, altitudes, o -> curve.lnSize(o.takenAt()));
+    return fit(
+        observations,
+        site,
+        altitudes,
+        series ->
+            curve.values(
+                series.observations().stream()
+                    .mapToDouble(o -> curve.days(o.takenAt()))
+                    .toArray()));
   }
 
   private static double lnDistance(Observation o) {
@@ -53,21 +69,26 @@ public final class NightDistanceEstimator {
       List<Observation> observations,
       Site site,
       AltitudeSource altitudes,
-      ToDoubleFunction<Observation> month) {
+      Function<Series, double[]> month) {
     Series series = Series.of(observations, site).where(altitudes::isKnown);
     ParallaxLaw law = ParallaxLaw.of(series.observations(), site, altitudes);
-    double[] lnSize = series.observations().stream().mapToDouble(month).toArray();
+    double[] lnSize = month.apply(series);
     double[] y = series.lnUnrefracted();
     double parallax = FIRST_PARALLAX;
     Optional<RobustRegression.Fit> fit = Optional.empty();
     for (int round = 0; round < ROUNDS; round++) {
+      Rows rows = rows(series, law, lnSize, y, parallax);
+      double[] start = {parallax};
       fit =
-          RobustRegression.fit(
-              rows(series, law, lnSize, y, parallax), NightPart.ABSORBED, new double[] {parallax});
+          fit.map(f -> RobustRegression.fitNear(rows, NightPart.ABSORBED, start, f.noise()))
+              .orElseGet(() -> RobustRegression.fit(rows, NightPart.ABSORBED, start));
       if (fit.isEmpty()) {
         return Optional.empty();
       }
       parallax = Math.min(0.5, fit.get().coefficients().getEntry(0));
+      if (Math.abs(parallax - start[0]) < SETTLED * fit.get().coefficient(0).uncertainty()) {
+        break;
+      }
     }
     return fit.map(f -> MoonDistance.of(f.coefficient(0)));
   }

@@ -1,7 +1,5 @@
 package org.limbspan.cycle;
 
-import java.util.Arrays;
-
 /**
  * Weighted rows as sums over each night and over all, from which the equations of least squares
  * follow for any night part without going through the rows again.
@@ -24,6 +22,7 @@ final class NightSums {
   private final double[][] means;
   private final double[][] sums;
   private final double[][] products;
+  private double logPrecision = Double.NaN;
 
   /**
    * @param weights share of its precision that each row keeps
@@ -213,11 +212,23 @@ final class NightSums {
 
     /** ln of the determinants of the covariance and of the levels' information, summed. */
     double logDeterminant() {
-      return logSum(growth) - logSum(precision) + logSum(information);
+      return logSum(growth) - logPrecision() + logSum(information);
     }
+  }
 
-    private static double logSum(double[] values) {
-      return Arrays.stream(values).map(Math::log).sum();
+  /** The same for every night part, and a logarithm for every row. */
+  private double logPrecision() {
+    if (Double.isNaN(logPrecision)) {
+      logPrecision = logSum(precision);
     }
+    return logPrecision;
+  }
+
+  private static double logSum(double[] values) {
+    double log = 0;
+    for (double value : values) {
+      log += Math.log(value);
+    }
+    return log;
   }
 }

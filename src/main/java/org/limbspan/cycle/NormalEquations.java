@@ -83,7 +83,7 @@ final class NormalEquations {
         .orElse(Double.NEGATIVE_INFINITY);
   }
 
-  /** A logarithm for every row, so only where it is asked for, and once. */
+  /** A logarithm for every night, so only where it is asked for, and once. */
   private double logDeterminant() {
     if (Double.isNaN(logDeterminant)) {
       logDeterminant = sums.logDeterminant();

@@ -19,6 +19,7 @@ final class OutlierWeights {
   private static final double T_AT_ZERO = Math.log(0.3675525969478614 * Math.sqrt(2 * Math.PI));
 
   private static final double SPREAD2 = SPREAD * SPREAD;
+  private static final double PRIOR_LOG_ODDS = Math.log((1 - SHARE) / SHARE);
 
   private OutlierWeights() {}
 
@@ -84,11 +85,11 @@ final class OutlierWeights {
     double wide = own * SPREAD2 + shared;
     double far = deviation * deviation / wide;
     double logOdds =
-        Math.log((1 - SHARE) / SHARE)
+        PRIOR_LOG_ODDS
             + Math.log(wide / variance) / 2
             - deviation * deviation / (2 * variance)
             - T_AT_ZERO
-            + (DEGREES + 1) / 2 * Math.log1p(far / DEGREES);
+            + (DEGREES + 1) / 2 * Math.log(1 + far / DEGREES);
     double regular = 1 / (1 + Math.exp(-logOdds));
     return regular + (1 - regular) * (DEGREES + 1) / (DEGREES + far) / SPREAD2;
   }

@@ -374,7 +374,7 @@ final class PassLikelihood {
     double precision = Math.exp(-2 * logFactor);
     double log = logConstant - rows.size() * logFactor;
     for (int b = 0; b < misfit.length; b++) {
-      log -= (DEGREES + sizes[b]) / 2 * Math.log1p(misfit[b] * precision / DEGREES);
+      log -= (DEGREES + sizes[b]) / 2 * Math.log(1 + misfit[b] * precision / DEGREES);
     }
     return log;
   }

@@ -15,6 +15,7 @@ final class Rows {
   private final double[] stated;
   private final Grouping nights;
   private final Grouping levels;
+  private double typicalStated = Double.NaN;
 
   /**
    * @param y what is explained
@@ -84,7 +85,10 @@ final class Rows {
   }
 
   double typicalStated() {
-    return new Median().evaluate(stated);
+    if (Double.isNaN(typicalStated)) {
+      typicalStated = new Median().evaluate(stated);
+    }
+    return typicalStated;
   }
 
   /** Standard deviation of each row's own part at a noise factor. */
@@ -127,7 +131,9 @@ final class Rows {
 
   /** The same rows with {@code residuals} left to explain and nothing to explain them. */
   Rows left(double[] residuals) {
-    return new Rows(residuals, new double[0][], new double[0], stated, nights, levels);
+    Rows left = new Rows(residuals, new double[0][], new double[0], stated, nights, levels);
+    left.typicalStated = typicalStated();
+    return left;
   }
 
   /** The same with the first coefficient given. */

@@ -6,6 +6,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import org.limbspan.cycle.AltitudeSource;
+import org.limbspan.cycle.NightRatioEstimator;
+import org.limbspan.cycle.NightRatios;
 import org.limbspan.cycle.Observation;
 import org.limbspan.cycle.SelfReliantCycle;
 import org.limbspan.drift.Finding;
@@ -51,6 +53,8 @@ class Judging {
     List<Observation> observations = asJudged.observations();
     CompletableFuture<HypothesesResult> hypotheses =
         CompletableFuture.supplyAsync(() -> HypothesesSummary.of(observations, rig.site()));
+    CompletableFuture<NightRatios> ratios =
+        CompletableFuture.supplyAsync(() -> NightRatioEstimator.estimate(observations, rig.site()));
     Optional<SelfReliantCycle> selfReliant =
         running.selfReliant().estimate(observations, rig.site(), AltitudeSource.COMPUTED);
     CycleSummary cycle =
@@ -59,7 +63,8 @@ class Judging {
         findings,
         new JudgementDocument(
             cycle.cycle(),
-            new NightSummary(running.culminations(), rig.site()).nights(observations, selfReliant),
+            new NightSummary(running.culminations(), rig.site())
+                .nights(observations, ratios.join(), selfReliant),
             hypotheses.join()));
   }
 
