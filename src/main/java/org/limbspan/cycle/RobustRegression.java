@@ -26,7 +26,12 @@ final class RobustRegression {
   private static final int ABUNDANT = 100;
   private static final double PRICE_OF_DOUBT = 1.04;
   private static final double PRIOR_ROWS = 6;
-  private static final double SETTLED = 0.01;
+
+  /**
+   * Root mean square change of the weights below which they are settled: a coefficient then moves
+   * by a hundredth of its uncertainty.
+   */
+  private static final double SETTLED = 0.003;
 
   private RobustRegression() {}
 
@@ -154,7 +159,7 @@ final class RobustRegression {
       before = fit.map(Fit::noise);
       residuals = fit.get().residuals().toArray();
       double[] next = weights(rows, part, fit.get().noise(), residuals, now);
-      if (greatestChange(now, next) < SETTLED) {
+      if (change(now, next) < SETTLED) {
         return fit;
       }
       weights = next;
@@ -202,11 +207,11 @@ final class RobustRegression {
         residuals, rows.sd(noise.statedFactor()), previous, rows.nights(), part, noise.nightSd());
   }
 
-  private static double greatestChange(double[] before, double[] after) {
-    double most = 0;
+  private static double change(double[] before, double[] after) {
+    double squares = 0;
     for (int i = 0; i < before.length; i++) {
-      most = Math.max(most, Math.abs(after[i] - before[i]));
+      squares += (after[i] - before[i]) * (after[i] - before[i]);
     }
-    return most;
+    return Math.sqrt(squares / before.length);
   }
 }

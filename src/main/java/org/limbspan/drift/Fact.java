@@ -13,6 +13,7 @@ import org.limbspan.sky.MoonSight;
 final class Fact {
 
   private static final double MEAN_DISTANCE_KM = 384400;
+  private static final Instant J2000 = Instant.parse("2000-01-01T12:00:00Z");
 
   /**
    * Relative standard deviation of refraction about that of the mean air: 12 degrees C or 40 hPa
@@ -125,7 +126,6 @@ final class Fact {
   }
 
   static double daysOf(Instant at) {
-    Duration since = Duration.between(Instant.parse("2000-01-01T12:00:00Z"), at);
-    return since.toMillis() / 86400e3;
+    return Duration.between(J2000, at).toMillis() / 86400e3;
   }
 }

@@ -21,33 +21,28 @@ final class CycleSummary {
   private final Site site;
   private final RigEvidence evidence;
   private final AsJudged asJudged;
-  private final Optional<SelfReliantCycle> selfReliant;
-  private final List<Apsis> apsides;
+  private final SwingSlope slope;
+  private final Optional<Estimate> moonDiameter;
+  private final List<MonthSwing> months;
 
-  CycleSummary(
-      Site site,
-      RigEvidence evidence,
-      AsJudged asJudged,
-      Optional<SelfReliantCycle> selfReliant,
-      List<Apsis> apsides) {
+  /** All but what the readings say alone. */
+  CycleSummary(Site site, RigEvidence evidence, AsJudged asJudged, List<Apsis> apsides) {
     this.site = site;
     this.evidence = evidence;
     this.asJudged = asJudged;
-    this.selfReliant = selfReliant;
-    this.apsides = apsides;
+    this.slope = SlopeEstimator.estimate(asJudged.observations(), site);
+    this.moonDiameter = moonDiameter();
+    this.months = MonthEstimator.estimate(asJudged.observations(), site, apsides);
   }
 
-  CycleResult cycle() {
-    SwingSlope slope = SlopeEstimator.estimate(asJudged.observations(), site);
+  CycleResult cycle(Optional<SelfReliantCycle> selfReliant) {
     return new CycleResult(
         asJudged.observations().size(),
         swing(slope),
         selfReliant.map(SelfReliantCycle::periodDays).map(CycleSummary::period).orElse(null),
         selfReliant.map(SelfReliantCycle::eccentricity).map(CycleSummary::quantity).orElse(null),
-        moonDiameter().map(CycleSummary::quantity).orElse(null),
-        MonthEstimator.estimate(asJudged.observations(), site, apsides).stream()
-            .map(CycleSummary::month)
-            .toList(),
+        moonDiameter.map(CycleSummary::quantity).orElse(null),
+        months.stream().map(CycleSummary::month).toList(),
         remarks());
   }
 

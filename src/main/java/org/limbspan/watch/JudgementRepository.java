@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
+import tools.jackson.core.StreamWriteFeature;
 import tools.jackson.databind.json.JsonMapper;
 
 /** Keeps the newest judgement of each rig. */
@@ -26,7 +27,7 @@ class JudgementRepository {
   private static final String SAVE =
       """
       insert into judgement (rig_id, revision, method, judged_at, document)
-      values (:rigId, :revision, :method, :judgedAt, cast(:document as jsonb))
+      values (:rigId, :revision, :method, :judgedAt, cast(:document as json))
       on conflict (rig_id) do update
         set revision = excluded.revision,
             method = excluded.method,
@@ -74,7 +75,7 @@ class JudgementRepository {
 
   JudgementRepository(JdbcClient jdbc, JsonMapper json) {
     this.jdbc = jdbc;
-    this.json = json;
+    this.json = json.rebuild().enable(StreamWriteFeature.USE_FAST_DOUBLE_WRITER).build();
   }
 
   /** Until the end of the transaction nobody else writes a judgement of this rig. */

@@ -6,8 +6,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import org.limbspan.cycle.AltitudeSource;
-import org.limbspan.cycle.NightRatioEstimator;
-import org.limbspan.cycle.NightRatios;
 import org.limbspan.cycle.Observation;
 import org.limbspan.cycle.SelfReliantCycle;
 import org.limbspan.drift.Finding;
@@ -53,19 +51,16 @@ class Judging {
     List<Observation> observations = asJudged.observations();
     CompletableFuture<HypothesesResult> hypotheses =
         CompletableFuture.supplyAsync(() -> HypothesesSummary.of(observations, rig.site()));
-    CompletableFuture<NightRatios> ratios =
-        CompletableFuture.supplyAsync(() -> NightRatioEstimator.estimate(observations, rig.site()));
+    CompletableFuture<CycleSummary> cycle =
+        CompletableFuture.supplyAsync(
+            () -> new CycleSummary(rig.site(), evidence, asJudged, apsidesAround(observations)));
     Optional<SelfReliantCycle> selfReliant =
         running.selfReliant().estimate(observations, rig.site(), AltitudeSource.COMPUTED);
-    CycleSummary cycle =
-        new CycleSummary(rig.site(), evidence, asJudged, selfReliant, apsidesAround(observations));
+    NightsResult nights =
+        new NightSummary(running.culminations(), rig.site()).nights(observations, selfReliant);
     return new Result(
         findings,
-        new JudgementDocument(
-            cycle.cycle(),
-            new NightSummary(running.culminations(), rig.site())
-                .nights(observations, ratios.join(), selfReliant),
-            hypotheses.join()));
+        new JudgementDocument(cycle.join().cycle(selfReliant), nights, hypotheses.join()));
   }
 
   private UnscaledReading sighted(InstrumentHistory history, RecordedReading reading) {

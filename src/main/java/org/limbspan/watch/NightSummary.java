@@ -15,6 +15,7 @@ import org.limbspan.cycle.Estimate;
 import org.limbspan.cycle.MoonDistance;
 import org.limbspan.cycle.NightDistanceEstimator;
 import org.limbspan.cycle.NightPair;
+import org.limbspan.cycle.NightRatioEstimator;
 import org.limbspan.cycle.NightRatios;
 import org.limbspan.cycle.Observation;
 import org.limbspan.cycle.SelfReliantCycle;
@@ -33,8 +34,8 @@ final class NightSummary {
     this.site = site;
   }
 
-  NightsResult nights(
-      List<Observation> observations, NightRatios ratios, Optional<SelfReliantCycle> selfReliant) {
+  NightsResult nights(List<Observation> observations, Optional<SelfReliantCycle> selfReliant) {
+    NightRatios ratios = NightRatioEstimator.estimate(observations, site);
     NavigableSet<Instant> around = around(ratios.pairs());
     List<NightsResult.Night> nights =
         ratios.pairs().stream().map(pair -> night(pair, around)).toList();
