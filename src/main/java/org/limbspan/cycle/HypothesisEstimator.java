@@ -35,7 +35,12 @@ public final class HypothesisEstimator {
   /** The same for several assumptions, in their order, at less than the price of each alone. */
   public static List<HypothesisComparison> compare(
       List<Observation> observations, Site site, List<NearMoonAssumptions> assumptions) {
-    Series series = Series.of(observations, site);
+    return compare(Series.of(observations, site), site, assumptions);
+  }
+
+  /** The same over a series. */
+  public static List<HypothesisComparison> compare(
+      Series series, Site site, List<NearMoonAssumptions> assumptions) {
     if (series.size() == 0) {
       return assumptions.stream().map(HypothesisEstimator::untold).toList();
     }

@@ -28,7 +28,7 @@ public final class MonthEstimator {
 
   private MonthEstimator(Series series) {
     this.series = series;
-    this.noise = SlopeEstimator.fit(series).map(RobustRegression.Fit::noise);
+    this.noise = series.slope().map(RobustRegression.Fit::noise);
   }
 
   /**
@@ -38,7 +38,12 @@ public final class MonthEstimator {
    */
   public static List<MonthSwing> estimate(
       List<Observation> observations, Site site, List<Apsis> apsides) {
-    return new MonthEstimator(Series.of(observations, site)).months(apsides);
+    return estimate(Series.of(observations, site), apsides);
+  }
+
+  /** The same over a series. */
+  public static List<MonthSwing> estimate(Series series, List<Apsis> apsides) {
+    return new MonthEstimator(series).months(apsides);
   }
 
   private List<MonthSwing> months(List<Apsis> apsides) {

@@ -34,6 +34,12 @@ public final class MoonDiameterEstimator {
       Site site,
       List<SetupScale> scales,
       double commonRelativeUncertainty) {
+    return estimate(Series.of(observations, site), scales, commonRelativeUncertainty);
+  }
+
+  /** The same over a series. */
+  public static Optional<MoonDiameter> estimate(
+      Series all, List<SetupScale> scales, double commonRelativeUncertainty) {
     if (!(commonRelativeUncertainty >= 0 && commonRelativeUncertainty < 1)) {
       throw new IllegalArgumentException(
           "commonRelativeUncertainty "
@@ -42,8 +48,7 @@ public final class MoonDiameterEstimator {
     }
     Map<Integer, Double> scaleUncertainty = new HashMap<>();
     scales.forEach(scale -> scaleUncertainty.put(scale.setup(), scale.relativeUncertainty()));
-    Series series =
-        Series.of(observations, site).where(o -> scaleUncertainty.containsKey(o.setup()));
+    Series series = all.where(o -> scaleUncertainty.containsKey(o.setup()));
     Rows rows =
         Rows.of(
             lnDiameterKm(series),

@@ -1,8 +1,8 @@
 package org.limbspan.cycle;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Function;
 import org.limbspan.sky.Site;
 
 /**
@@ -32,17 +32,13 @@ public final class NightDistanceEstimator {
           SelfReliantEstimator.estimate(observations, site, altitudes)
               .flatMap(cycle -> estimate(observations, site, altitudes, cycle.curve()));
       case COMPUTED -> {
-        double mean =
-            observations.stream()
-                .mapToDouble(NightDistanceEstimator::lnDistance)
-                .average()
-                .orElse(0);
-        yield fit(
-            observations,
-            site,
-            altitudes,
-            series ->
-                series.observations().stream().mapToDouble(o -> mean - lnDistance(o)).toArray());
+        Series series = Series.of(observations, site).where(altitudes::isKnown);
+        double[] lnSize =
+            series.observations().stream()
+                .mapToDouble(o -> -Math.log(o.sight().geocentricDistanceKm()))
+                .toArray();
+        double mean = Arrays.stream(lnSize).average().orElse(0);
+        yield fit(series, site, altitudes, Arrays.stream(lnSize).map(ln -> ln - mean).toArray());
       }
     };
   }
@@ -50,29 +46,21 @@ public final class NightDistanceEstimator {
   /** The same with a monthly curve that is at hand already. */
   public static Optional<MoonDistance> estimate(
       List<Observation> observations, Site site, AltitudeSource altitudes, SizeCurve curve) {
-    return fit(
-        observations,
-        site,
-        altitudes,
-        series ->
-            curve.values(
-                series.observations().stream()
-                    .mapToDouble(o -> curve.days(o.takenAt()))
-                    .toArray()));
+    return estimate(Series.of(observations, site), site, altitudes, curve);
   }
 
-  private static double lnDistance(Observation o) {
-    return Math.log(o.sight().geocentricDistanceKm());
+  /** The same over a series. */
+  public static Optional<MoonDistance> estimate(
+      Series all, Site site, AltitudeSource altitudes, SizeCurve curve) {
+    Series series = all.where(altitudes::isKnown);
+    double[] days =
+        series.observations().stream().mapToDouble(o -> curve.days(o.takenAt())).toArray();
+    return fit(series, site, altitudes, curve.values(days));
   }
 
   private static Optional<MoonDistance> fit(
-      List<Observation> observations,
-      Site site,
-      AltitudeSource altitudes,
-      Function<Series, double[]> month) {
-    Series series = Series.of(observations, site).where(altitudes::isKnown);
+      Series series, Site site, AltitudeSource altitudes, double[] lnSize) {
     ParallaxLaw law = ParallaxLaw.of(series.observations(), site, altitudes);
-    double[] lnSize = month.apply(series);
     double[] y = series.lnUnrefracted();
     double parallax = FIRST_PARALLAX;
     Optional<RobustRegression.Fit> fit = Optional.empty();

@@ -31,7 +31,11 @@ public final class NightRatioEstimator {
 
   /** The night pairs among {@code observations} of one rig, in any order. */
   public static NightRatios estimate(List<Observation> observations, Site site) {
-    Series series = Series.of(observations, site);
+    return estimate(Series.of(observations, site), site);
+  }
+
+  /** The same over a series. */
+  public static NightRatios estimate(Series series, Site site) {
     Optional<RobustRegression.Fit> fit =
         RobustRegression.fit(rows(series), NightPart.ABSORBED, new double[] {1});
     Optional<Estimate> slope = fit.map(f -> f.coefficient(0));

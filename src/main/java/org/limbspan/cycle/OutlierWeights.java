@@ -15,11 +15,11 @@ final class OutlierWeights {
   private static final double SPREAD = 5;
   private static final double DEGREES = 3;
 
-  /** ln of the t density at 0 over that of a normal of the same scale. */
-  private static final double T_AT_ZERO = Math.log(0.3675525969478614 * Math.sqrt(2 * Math.PI));
+  /** Density of Student's t of three degrees at 0 over that of a normal of the same scale. */
+  private static final double T_AT_ZERO = 0.3675525969478614 * Math.sqrt(2 * Math.PI);
 
   private static final double SPREAD2 = SPREAD * SPREAD;
-  private static final double PRIOR_LOG_ODDS = Math.log((1 - SHARE) / SHARE);
+  private static final double SLIP_ODDS = SHARE / (1 - SHARE) * T_AT_ZERO;
 
   private OutlierWeights() {}
 
@@ -83,14 +83,13 @@ final class OutlierWeights {
   private static double weight(double deviation, double own, double shared) {
     double variance = own + shared;
     double wide = own * SPREAD2 + shared;
-    double far = deviation * deviation / wide;
-    double logOdds =
-        PRIOR_LOG_ODDS
-            + Math.log(wide / variance) / 2
-            - deviation * deviation / (2 * variance)
-            - T_AT_ZERO
-            + (DEGREES + 1) / 2 * Math.log(1 + far / DEGREES);
-    double regular = 1 / (1 + Math.exp(-logOdds));
-    return regular + (1 - regular) * (DEGREES + 1) / (DEGREES + far) / SPREAD2;
+    double far = 1 + deviation * deviation / (wide * DEGREES);
+    double odds =
+        SLIP_ODDS
+            * Math.sqrt(variance / wide)
+            * Math.exp(deviation * deviation / (2 * variance))
+            / (far * far);
+    double regular = 1 / (1 + odds);
+    return regular + (1 - regular) * (DEGREES + 1) / (DEGREES * far) / SPREAD2;
   }
 }

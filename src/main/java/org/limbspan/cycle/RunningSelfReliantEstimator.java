@@ -21,7 +21,12 @@ public final class RunningSelfReliantEstimator {
   /** As {@link SelfReliantEstimator#estimate}. */
   public Optional<SelfReliantCycle> estimate(
       List<Observation> observations, Site site, AltitudeSource altitudes) {
-    return SelfReliantEstimator.estimate(observations, site, altitudes, this::search);
+    return estimate(Series.of(observations, site), site, altitudes);
+  }
+
+  /** The same over a series. */
+  public Optional<SelfReliantCycle> estimate(Series series, Site site, AltitudeSource altitudes) {
+    return SelfReliantEstimator.estimate(series, site, altitudes, this::search);
   }
 
   private Optional<LunarFit.Result> search(LunarFit.Beginning beginning) {

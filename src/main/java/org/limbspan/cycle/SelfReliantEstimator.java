@@ -36,15 +36,14 @@ public final class SelfReliantEstimator {
    */
   public static Optional<SelfReliantCycle> estimate(
       List<Observation> observations, Site site, AltitudeSource altitudes) {
-    return estimate(observations, site, altitudes, LunarFit.Beginning::search);
+    return estimate(Series.of(observations, site), site, altitudes, LunarFit.Beginning::search);
   }
 
   static Optional<SelfReliantCycle> estimate(
-      List<Observation> observations,
+      Series series,
       Site site,
       AltitudeSource altitudes,
       Function<LunarFit.Beginning, Optional<LunarFit.Result>> search) {
-    Series series = Series.of(observations, site);
     return LunarFit.of(series, site, altitudes, search)
         .map(result -> cycle(result, series.where(altitudes::isKnown)));
   }

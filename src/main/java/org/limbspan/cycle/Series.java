@@ -5,14 +5,21 @@ import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Predicate;
+import java.util.function.Supplier;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 import org.hipparchus.stat.descriptive.rank.Median;
+import org.jspecify.annotations.Nullable;
 import org.limbspan.sky.Axis;
 import org.limbspan.sky.Site;
 
-/** Observations of one rig as columns, oldest first. */
-final class Series {
+/**
+ * Observations of one rig as columns, oldest first; a column is made when it is first asked for,
+ * and once, so that several estimates can share one series. Safe for several threads.
+ */
+public final class Series {
 
   private static final Comparator<Observation> ORDER =
       Comparator.comparing(Observation::takenAt)
@@ -21,20 +28,35 @@ final class Series {
 
   private final List<Observation> observations;
   private final List<Long> passes;
+  private final Once<double[]> lnObserved =
+      new Once<>(() -> column(o -> Math.log(o.observedArcmin())));
+  private final Once<double[]> lnPredicted =
+      new Once<>(() -> column(o -> Math.log(o.predictedArcmin())));
+  private final Once<double[]> lnUnrefracted = new Once<>(() -> column(Series::lnUnrefracted));
+  private final Once<double[]> stated = new Once<>(() -> column(Observation::relativeUncertainty));
+  private final Once<Grouping> setups =
+      new Once<>(() -> Grouping.by(observations().stream().map(Observation::setup).toList()));
+  private final Once<Grouping> nights =
+      new Once<>(() -> Grouping.by(IntStream.range(0, size()).mapToObj(this::night).toList()));
+  private final Once<Optional<RobustRegression.Fit>> slope =
+      new Once<>(() -> SlopeEstimator.regression(this));
 
   private Series(List<Observation> observations, List<Long> passes) {
     this.observations = observations;
     this.passes = passes;
   }
 
-  static Series of(List<Observation> observations, Site site) {
+  /** Of {@code observations} of one rig, in any order. */
+  public static Series of(List<Observation> observations, Site site) {
     List<Observation> ordered = observations.stream().sorted(ORDER).toList();
     return new Series(ordered, ordered.stream().map(o -> PassNumber.of(o.sight(), site)).toList());
   }
 
   /** The part that {@code wanted} holds for. */
   Series where(Predicate<Observation> wanted) {
-    return at(IntStream.range(0, size()).filter(i -> wanted.test(get(i))).boxed().toList());
+    return observations.stream().allMatch(wanted)
+        ? this
+        : at(IntStream.range(0, size()).filter(i -> wanted.test(get(i))).boxed().toList());
   }
 
   /** The part within {@code [from, to)}. */
@@ -97,24 +119,35 @@ final class Series {
     return passes.stream().distinct().count();
   }
 
+  private double[] column(ToDoubleFunction<Observation> value) {
+    double[] column = new double[size()];
+    for (int i = 0; i < column.length; i++) {
+      column[i] = value.applyAsDouble(get(i));
+    }
+    return column;
+  }
+
   double[] lnObserved() {
-    return observations.stream().mapToDouble(o -> Math.log(o.observedArcmin())).toArray();
+    return lnObserved.get().clone();
   }
 
   double[] lnPredicted() {
-    return observations.stream().mapToDouble(o -> Math.log(o.predictedArcmin())).toArray();
+    return lnPredicted.get().clone();
   }
 
   /** ln of the observed diameter, the flattening of its axis by refraction taken off. */
   double[] lnUnrefracted() {
-    return observations.stream()
-        .mapToDouble(
-            o ->
-                Math.log(
-                    o.observedArcmin()
-                        * o.sight().horizontalDiameterArcmin()
-                        / o.predictedArcmin()))
-        .toArray();
+    return lnUnrefracted.get().clone();
+  }
+
+  private static double lnUnrefracted(Observation o) {
+    return Math.log(
+        o.observedArcmin() * o.sight().horizontalDiameterArcmin() / o.predictedArcmin());
+  }
+
+  /** The regression on which slope and months rest. */
+  Optional<RobustRegression.Fit> slope() {
+    return slope.get();
   }
 
   double[] daysSince(Instant epoch) {
@@ -132,16 +165,16 @@ final class Series {
   }
 
   double[] stated() {
-    return observations.stream().mapToDouble(Observation::relativeUncertainty).toArray();
+    return stated.get().clone();
   }
 
   Grouping setups() {
-    return Grouping.by(observations.stream().map(Observation::setup).toList());
+    return setups.get();
   }
 
   /** Readings of one pass, one setup and one axis. */
   Grouping nights() {
-    return Grouping.by(IntStream.range(0, size()).mapToObj(this::night).toList());
+    return nights.get();
   }
 
   /** What the readings of a night have in common. */
@@ -150,5 +183,25 @@ final class Series {
   Night night(int i) {
     Observation o = observations.get(i);
     return new Night(passes.get(i), o.setup(), o.axis());
+  }
+
+  /** Made when it is first asked for. */
+  private static final class Once<T> {
+
+    private final Supplier<T> maker;
+    private volatile @Nullable T made;
+
+    private Once(Supplier<T> maker) {
+      this.maker = maker;
+    }
+
+    private T get() {
+      T value = made;
+      if (value == null) {
+        value = maker.get();
+        made = value;
+      }
+      return value;
+    }
   }
 }

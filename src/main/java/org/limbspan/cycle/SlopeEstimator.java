@@ -21,15 +21,20 @@ public final class SlopeEstimator {
 
   /** The slope over {@code observations} of one rig, in any order. */
   public static SwingSlope estimate(List<Observation> observations, Site site) {
-    Optional<RobustRegression.Fit> fit = fit(Series.of(observations, site));
+    return estimate(Series.of(observations, site));
+  }
+
+  /** The slope over a series. */
+  public static SwingSlope estimate(Series series) {
+    Optional<RobustRegression.Fit> fit = series.slope();
     return new SwingSlope(
         fit.map(f -> f.coefficient(0)),
         fit.map(f -> verdict(f.coefficient(0))).orElse(Verdict.TOO_FEW),
-        observations.size(),
+        series.size(),
         fit.map(RobustRegression.Fit::noise));
   }
 
-  static Optional<RobustRegression.Fit> fit(Series series) {
+  static Optional<RobustRegression.Fit> regression(Series series) {
     return RobustRegression.fit(rows(series), NightPart.RANDOM, new double[] {1});
   }
 

@@ -10,15 +10,14 @@ import org.limbspan.cycle.MonthSwing;
 import org.limbspan.cycle.MoonDiameter;
 import org.limbspan.cycle.MoonDiameterEstimator;
 import org.limbspan.cycle.SelfReliantCycle;
+import org.limbspan.cycle.Series;
 import org.limbspan.cycle.SlopeEstimator;
 import org.limbspan.cycle.SwingSlope;
 import org.limbspan.sky.Apsis;
-import org.limbspan.sky.Site;
 
 /** Puts the monthly cycle into the shape of the answer. */
 final class CycleSummary {
 
-  private final Site site;
   private final RigEvidence evidence;
   private final AsJudged asJudged;
   private final SwingSlope slope;
@@ -26,13 +25,12 @@ final class CycleSummary {
   private final List<MonthSwing> months;
 
   /** All but what the readings say alone. */
-  CycleSummary(Site site, RigEvidence evidence, AsJudged asJudged, List<Apsis> apsides) {
-    this.site = site;
+  CycleSummary(RigEvidence evidence, AsJudged asJudged, Series series, List<Apsis> apsides) {
     this.evidence = evidence;
     this.asJudged = asJudged;
-    this.slope = SlopeEstimator.estimate(asJudged.observations(), site);
-    this.moonDiameter = moonDiameter();
-    this.months = MonthEstimator.estimate(asJudged.observations(), site, apsides);
+    this.slope = SlopeEstimator.estimate(series);
+    this.moonDiameter = moonDiameter(series);
+    this.months = MonthEstimator.estimate(series, apsides);
   }
 
   CycleResult cycle(Optional<SelfReliantCycle> selfReliant) {
@@ -46,9 +44,9 @@ final class CycleSummary {
         remarks());
   }
 
-  private Optional<Estimate> moonDiameter() {
+  private Optional<Estimate> moonDiameter(Series series) {
     return MoonDiameterEstimator.estimate(
-            asJudged.observations(), site, asJudged.scales(), evidence.commonScaleUncertainty())
+            series, asJudged.scales(), evidence.commonScaleUncertainty())
         .map(MoonDiameter::diameterKm);
   }
 

@@ -8,7 +8,7 @@ import org.limbspan.cycle.HypothesisComparison;
 import org.limbspan.cycle.HypothesisEstimator;
 import org.limbspan.cycle.NearMoon;
 import org.limbspan.cycle.NearMoonAssumptions;
-import org.limbspan.cycle.Observation;
+import org.limbspan.cycle.Series;
 import org.limbspan.sky.Site;
 
 /** Puts the comparison of the hypotheses into the shape of the answer. */
@@ -16,9 +16,9 @@ final class HypothesesSummary {
 
   private HypothesesSummary() {}
 
-  static HypothesesResult of(List<Observation> observations, Site site) {
+  static HypothesesResult of(Series series, Site site) {
     List<HypothesisComparison> all =
-        HypothesisEstimator.compare(observations, site, NearMoonAssumptions.ALL);
+        HypothesisEstimator.compare(series, site, NearMoonAssumptions.ALL);
     HypothesisComparison usual =
         all.get(NearMoonAssumptions.ALL.indexOf(NearMoonAssumptions.USUAL));
     if (usual.readingCount() == 0) {

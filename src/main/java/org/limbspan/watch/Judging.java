@@ -8,6 +8,7 @@ import java.util.concurrent.CompletableFuture;
 import org.limbspan.cycle.AltitudeSource;
 import org.limbspan.cycle.Observation;
 import org.limbspan.cycle.SelfReliantCycle;
+import org.limbspan.cycle.Series;
 import org.limbspan.drift.Finding;
 import org.limbspan.reading.RecordedReading;
 import org.limbspan.reading.StandardisedReading;
@@ -49,15 +50,16 @@ class Judging {
     List<Finding> findings = running.changes().judge(evidence.rigHistory());
     AsJudged asJudged = AsJudged.of(evidence, findings, rig.timeZone());
     List<Observation> observations = asJudged.observations();
+    Series series = Series.of(observations, rig.site());
     CompletableFuture<HypothesesResult> hypotheses =
-        CompletableFuture.supplyAsync(() -> HypothesesSummary.of(observations, rig.site()));
+        CompletableFuture.supplyAsync(() -> HypothesesSummary.of(series, rig.site()));
     CompletableFuture<CycleSummary> cycle =
         CompletableFuture.supplyAsync(
-            () -> new CycleSummary(rig.site(), evidence, asJudged, apsidesAround(observations)));
+            () -> new CycleSummary(evidence, asJudged, series, apsidesAround(observations)));
     Optional<SelfReliantCycle> selfReliant =
-        running.selfReliant().estimate(observations, rig.site(), AltitudeSource.COMPUTED);
+        running.selfReliant().estimate(series, rig.site(), AltitudeSource.COMPUTED);
     NightsResult nights =
-        new NightSummary(running.culminations(), rig.site()).nights(observations, selfReliant);
+        new NightSummary(running.culminations(), rig.site()).nights(series, selfReliant);
     return new Result(
         findings,
         new JudgementDocument(cycle.join().cycle(selfReliant), nights, hypotheses.join()));

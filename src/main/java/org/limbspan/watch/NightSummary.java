@@ -17,8 +17,8 @@ import org.limbspan.cycle.NightDistanceEstimator;
 import org.limbspan.cycle.NightPair;
 import org.limbspan.cycle.NightRatioEstimator;
 import org.limbspan.cycle.NightRatios;
-import org.limbspan.cycle.Observation;
 import org.limbspan.cycle.SelfReliantCycle;
+import org.limbspan.cycle.Series;
 import org.limbspan.sky.Site;
 
 /** Puts the night pairs into the shape of the answer. */
@@ -34,12 +34,12 @@ final class NightSummary {
     this.site = site;
   }
 
-  NightsResult nights(List<Observation> observations, Optional<SelfReliantCycle> selfReliant) {
-    NightRatios ratios = NightRatioEstimator.estimate(observations, site);
+  NightsResult nights(Series series, Optional<SelfReliantCycle> selfReliant) {
+    NightRatios ratios = NightRatioEstimator.estimate(series, site);
     NavigableSet<Instant> around = around(ratios.pairs());
     List<NightsResult.Night> nights =
         ratios.pairs().stream().map(pair -> night(pair, around)).toList();
-    return new NightsResult(nights, summary(ratios, distance(observations, selfReliant)));
+    return new NightsResult(nights, summary(ratios, distance(series, selfReliant)));
   }
 
   private static NightsResult.Night night(NightPair pair, NavigableSet<Instant> culminations) {
@@ -74,13 +74,12 @@ final class NightSummary {
   }
 
   /** Without anybody's table of distances: the month is taken from the readings as well. */
-  private Optional<Estimate> distance(
-      List<Observation> observations, Optional<SelfReliantCycle> selfReliant) {
+  private Optional<Estimate> distance(Series series, Optional<SelfReliantCycle> selfReliant) {
     return selfReliant
         .flatMap(
             cycle ->
                 NightDistanceEstimator.estimate(
-                    observations, site, AltitudeSource.COMPUTED, cycle.curve()))
+                    series, site, AltitudeSource.COMPUTED, cycle.curve()))
         .flatMap(MoonDistance::earthRadii);
   }
 
