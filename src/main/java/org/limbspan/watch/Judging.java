@@ -60,7 +60,8 @@ class Judging {
         new JudgementDocument(
             cycle.cycle(),
             new NightSummary(running.culminations(), rig.site()).nights(observations, selfReliant),
-            hypotheses.join()));
+            hypotheses.join(),
+            OwnSummary.of(observations, rig.site(), selfReliant)));
   }
 
   private UnscaledReading sighted(InstrumentHistory history, RecordedReading reading) {
