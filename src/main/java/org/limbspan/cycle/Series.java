@@ -28,8 +28,12 @@ final class Series {
   }
 
   static Series of(List<Observation> observations, Site site) {
-    List<Observation> ordered = observations.stream().sorted(ORDER).toList();
+    List<Observation> ordered = sorted(observations);
     return new Series(ordered, ordered.stream().map(o -> PassNumber.of(o.sight(), site)).toList());
+  }
+
+  static List<Observation> sorted(List<Observation> observations) {
+    return observations.stream().sorted(ORDER).toList();
   }
 
   /** The part that {@code wanted} holds for. */
