@@ -38,6 +38,8 @@ class AccessibilityBrowserIT {
     "/rigs/{rig}/nights",
     "/rigs/{rig}/conclusions",
     "/rigs/{rig}/conclusions?own=true",
+    "/rigs/{rig}/letter",
+    "/rigs/{rig}/share",
     "/rigs/{rig}/rig",
     "/rigs/{rig}/alerts",
   };
