@@ -14,7 +14,8 @@ package org.limbspan.cycle;
 public record LatitudeRatios(
     double latitudeDeg, double nearMoonRatio, double orbitingMoonRatio, double ruleOfThumbPercent) {
 
-  private static final double MEAN_DISTANCE_KM = 384_400;
+  /** Mean distance of the centres, km, rounded. */
+  public static final double MEAN_DISTANCE_KM = 384_400;
 
   /**
    * The ratios at one latitude.

@@ -48,12 +48,16 @@ public final class Series {
 
   /** Of {@code observations} of one rig, in any order. */
   public static Series of(List<Observation> observations, Site site) {
-    List<Observation> ordered = observations.stream().sorted(ORDER).toList();
+    List<Observation> ordered = sorted(observations);
     return new Series(ordered, ordered.stream().map(o -> PassNumber.of(o.sight(), site)).toList());
   }
 
+  static List<Observation> sorted(List<Observation> observations) {
+    return observations.stream().sorted(ORDER).toList();
+  }
+
   /** The part that {@code wanted} holds for. */
-  Series where(Predicate<Observation> wanted) {
+  public Series where(Predicate<Observation> wanted) {
     return observations.stream().allMatch(wanted)
         ? this
         : at(IntStream.range(0, size()).filter(i -> wanted.test(get(i))).boxed().toList());
@@ -99,7 +103,8 @@ public final class Series {
     return low;
   }
 
-  int size() {
+  /** How many readings. */
+  public int size() {
     return observations.size();
   }
 
@@ -156,11 +161,13 @@ public final class Series {
         .toArray();
   }
 
-  double spanDays() {
+  /** Days from the first reading to the last. */
+  public double spanDays() {
     return get(0).takenAt().until(get(size() - 1).takenAt(), ChronoUnit.SECONDS) / 86400.0;
   }
 
-  double typicalStated() {
+  /** Median of the relative stated uncertainties. */
+  public double typicalStated() {
     return new Median().evaluate(stated());
   }
 

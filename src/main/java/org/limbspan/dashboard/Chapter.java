@@ -7,6 +7,7 @@ enum Chapter {
   LOG("/log", "Log a reading"),
   CYCLE("/cycle", "The cycle"),
   NIGHTS("/nights", "Night ratios"),
+  CONCLUSIONS("/conclusions", "Conclusions"),
   INSTRUMENT("/rig", "The rig"),
   REMARKS("/alerts", "Remarks");
 

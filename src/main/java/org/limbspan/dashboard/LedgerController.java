@@ -2,6 +2,7 @@ package org.limbspan.dashboard;
 
 import java.util.List;
 import org.limbspan.demo.Demo;
+import org.limbspan.demo.TwoGardens;
 import org.limbspan.rig.Rig;
 import org.limbspan.rig.Rigs;
 import org.springframework.stereotype.Controller;
@@ -18,12 +19,15 @@ class LedgerController {
   private final LedgerReader ledger;
   private final LedgerPage page;
   private final Demo demo;
+  private final TwoGardens twoGardens;
 
-  LedgerController(Rigs rigs, LedgerReader ledger, LedgerPage page, Demo demo) {
+  LedgerController(
+      Rigs rigs, LedgerReader ledger, LedgerPage page, Demo demo, TwoGardens twoGardens) {
     this.rigs = rigs;
     this.ledger = ledger;
     this.page = page;
     this.demo = demo;
+    this.twoGardens = twoGardens;
   }
 
   /** The ledger where there is one rig, the contents where there are several. */
@@ -40,12 +44,22 @@ class LedgerController {
   ModelAndView contents() {
     List<ContentsLine> lines =
         rigs.all().stream().map(rig -> ContentsLine.of(ledger.read(rig.slug()))).toList();
-    return new ModelAndView("contents").addObject("lines", lines);
+    boolean begun =
+        lines.stream().filter(ContentsLine::invented).count() > 1
+            || lines.stream().noneMatch(ContentsLine::invented);
+    return new ModelAndView("contents").addObject("lines", lines).addObject("offered", !begun);
   }
 
   @GetMapping("/rigs/{slug}")
   ModelAndView ledger(@PathVariable String slug) {
     return page.of(slug);
+  }
+
+  /** Two more, entered while one reads on. */
+  @PostMapping("/demo/two")
+  String twoGardens() {
+    twoGardens.begin();
+    return "redirect:/contents?two";
   }
 
   @PostMapping("/demo")

@@ -12,6 +12,7 @@ import org.limbspan.watch.Alert;
 import org.limbspan.watch.CycleResult;
 import org.limbspan.watch.HypothesesResult;
 import org.limbspan.watch.NightsResult;
+import org.limbspan.watch.OwnResult;
 
 /**
  * What is held and judged of one rig, as its pages need it.
@@ -43,6 +44,7 @@ record LedgerFacts(
     CycleResult cycle,
     NightsResult nights,
     HypothesesResult hypotheses,
+    OwnResult own,
     List<Alert> alerts,
     Instant judgedAt,
     boolean pending,

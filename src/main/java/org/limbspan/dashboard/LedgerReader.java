@@ -83,6 +83,7 @@ class LedgerReader {
         judgement.cycle(),
         judgement.nights(),
         judgement.hypotheses(),
+        judgement.own(),
         watch.alerts(rig),
         judgement.judgedAt(),
         judgement.pending(),

@@ -5,6 +5,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
 import org.limbspan.cycle.LatitudeRatios;
 import org.limbspan.cycle.NearMoon;
 import org.limbspan.dashboard.NightsSheet.Hypothesis;
@@ -35,14 +36,14 @@ final class NightsSheets {
     return new NightsSheet(
         lines(shown, new NearRatio(sky, facts.site()), facts.time()),
         nights.size() - shown.size(),
-        verdict(hypotheses),
+        verdict(hypotheses.log10BayesFactor()),
         hypotheses.hypotheses().stream().map(NightsSheets::hypothesis).toList(),
         hypotheses.sensitivity().stream().map(NightsSheets::sensitivity).toList(),
         hypotheses.remarks(),
         latitudes(facts.site().latitudeDeg()));
   }
 
-  private static List<Line> lines(List<Night> nights, NearRatio near, RigTime time) {
+  static List<Line> lines(List<Night> nights, NearRatio near, RigTime time) {
     List<String> observed =
         Aligned.column(
             nights.stream()
@@ -70,8 +71,7 @@ final class NightsSheets {
         .toList();
   }
 
-  private static List<String> verdict(HypothesesResult hypotheses) {
-    Double factor = hypotheses.log10BayesFactor();
+  static List<String> verdict(@Nullable Double factor) {
     if (factor == null) {
       return List.of("There is nothing to compare yet.");
     }
@@ -104,7 +104,7 @@ final class NightsSheets {
         Typeset.places(hypothesis.logLikelihood() / Math.log(10), 1));
   }
 
-  private static Sensitivity sensitivity(HypothesesResult.Sensitivity under) {
+  static Sensitivity sensitivity(HypothesesResult.Sensitivity under) {
     return new Sensitivity(
         under.height().equals("fixed") ? "3000 miles" : "free, 1000 to 20\u202f000 km",
         under.monthlyChange().equals("none") ? "none" : "free, any power of the computed",

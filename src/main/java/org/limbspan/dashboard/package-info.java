@@ -6,6 +6,8 @@
       "reading",
       "photo",
       "watch",
+      "share",
+      "intake",
       "demo",
       "sky",
       "scale",

@@ -34,9 +34,9 @@ public class Demo {
     this.sky = sky;
   }
 
-  /** Whether a rig is the invented one. */
+  /** Whether a rig is an invented one. */
   public static boolean invented(Rig rig) {
-    return rig.slug().equals(DemoScenario.SLUG);
+    return rig.slug().equals(DemoScenario.SLUG) || TwoGardens.isOne(rig.slug());
   }
 
   /** Enters the invented rig and all of its readings; what is held already is left as it is. */
@@ -65,7 +65,7 @@ public class Demo {
                         DemoScenario.NOTE)));
   }
 
-  private static NewCalibration calibration(DemoCalibration invented) {
+  static NewCalibration calibration(DemoCalibration invented) {
     return new NewCalibration(
         invented.takenAt(),
         new Calibration(
@@ -95,7 +95,7 @@ public class Demo {
   }
 
   /** Mean of the frames, with the uncertainty that such a rig's owner would state. */
-  private static Diameter diameter(List<Double> framesPx) {
+  static Diameter diameter(List<Double> framesPx) {
     double mean = framesPx.stream().mapToDouble(Double::doubleValue).average().orElseThrow();
     return new Diameter(mean, mean * 0.0009, DiameterUnit.PIXEL);
   }

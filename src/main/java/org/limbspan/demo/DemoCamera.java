@@ -20,10 +20,19 @@ final class DemoCamera {
   private static final double OUTLIER_SHARE = 0.02;
 
   private final RandomGenerator random;
+  private final Instant nudgedAt;
+  private final double nudgePercent;
   private double nightError;
 
   DemoCamera(RandomGenerator random) {
+    this(random, NUDGED_AT, NUDGE_PERCENT);
+  }
+
+  /** Another one, nudged at another time. */
+  DemoCamera(RandomGenerator random, Instant nudgedAt, double nudgePercent) {
     this.random = random;
+    this.nudgedAt = nudgedAt;
+    this.nudgePercent = nudgePercent;
   }
 
   void newNight() {
@@ -41,7 +50,12 @@ final class DemoCamera {
   }
 
   double sheetPx(Instant takenAt) {
-    double distanceM = 50 + 0.02 * random.nextGaussian();
+    return sheetPx(takenAt, 50);
+  }
+
+  /** The sheet at about that distance. */
+  double sheetPx(Instant takenAt, double aboutM) {
+    double distanceM = aboutM + 0.02 * random.nextGaussian();
     double arcsec = Math.toDegrees(2 * Math.atan(0.297 / (2 * distanceM))) * 3600;
     double px = arcsec / scaleAt(takenAt) + random.nextGaussian();
     return Math.round(px * 10) / 10.0;
@@ -52,9 +66,9 @@ final class DemoCamera {
     return random.nextBoolean() ? size : -size;
   }
 
-  private static double scaleAt(Instant at) {
-    return at.isBefore(NUDGED_AT)
+  private double scaleAt(Instant at) {
+    return at.isBefore(nudgedAt)
         ? SCALE_ARCSEC_PER_PX
-        : SCALE_ARCSEC_PER_PX / (1 + NUDGE_PERCENT / 100);
+        : SCALE_ARCSEC_PER_PX / (1 + nudgePercent / 100);
   }
 }

@@ -1,9 +1,9 @@
 /**
- * An invented rig in an invented garden, to look at before one describes one's own. All of it is
- * made up, drawn from the computed Moon and a fixed random stream, and marked as invented wherever
- * it is shown.
+ * An invented rig in an invented garden, to look at before one describes one's own, and two more on
+ * two continents, with mistakes that are found and put right. All of it is made up, drawn from the
+ * computed Moon and a fixed random stream, and marked as invented wherever it is shown.
  */
-@ApplicationModule(allowedDependencies = {"platform", "rig", "reading", "sky", "scale"})
+@ApplicationModule(allowedDependencies = {"platform", "rig", "reading", "watch", "sky", "scale"})
 @NullMarked
 package org.limbspan.demo;
 

@@ -13,4 +13,5 @@ public record Judgement(
     boolean pending,
     CycleResult cycle,
     NightsResult nights,
-    HypothesesResult hypotheses) {}
+    HypothesesResult hypotheses,
+    OwnResult own) {}

@@ -2,13 +2,15 @@ package org.limbspan.watch;
 
 import com.fasterxml.jackson.annotation.JsonUnwrapped;
 import java.time.Instant;
+import org.limbspan.rig.Rig;
 import org.limbspan.rig.Rigs;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.RequestMapping;
+import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.bind.annotation.RestController;
 
-/** Cycle, nights and hypotheses of a rig. */
+/** Cycle, nights, hypotheses and conclusions of a rig. */
 @RestController
 @RequestMapping("/api/rigs/{slug}")
 class JudgementController {
@@ -37,6 +39,16 @@ class JudgementController {
   Answer<HypothesesResult> hypotheses(@PathVariable String slug) {
     Judgement judgement = watch.judgement(rigs.find(slug));
     return Answer.of(judgement, judgement.hypotheses());
+  }
+
+  /**
+   * @param selfReliant whether to tell only what depends on nobody else's tables
+   */
+  @GetMapping("/conclusions")
+  Answer<Conclusions> conclusions(
+      @PathVariable String slug, @RequestParam(defaultValue = "false") boolean selfReliant) {
+    Rig rig = rigs.find(slug);
+    return Answer.of(watch.judgement(rig), watch.conclusions(rig, selfReliant));
   }
 
   /** A part of the judgement beside when it was made and whether it is behind the ledger. */

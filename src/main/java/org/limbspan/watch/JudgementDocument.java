@@ -1,8 +1,15 @@
 package org.limbspan.watch;
 
-/** All that a judgement says besides its alerts, as it is kept. */
-record JudgementDocument(CycleResult cycle, NightsResult nights, HypothesesResult hypotheses) {
+import org.jspecify.annotations.Nullable;
+
+/**
+ * All that a judgement says besides its alerts, as it is kept.
+ *
+ * @param own absent in a judgement of an earlier method, until it is made anew
+ */
+record JudgementDocument(
+    CycleResult cycle, NightsResult nights, HypothesesResult hypotheses, @Nullable OwnResult own) {
 
   /** Raised whenever the computation changes; judgements of another version are made anew. */
-  static final int METHOD = 2;
+  static final int METHOD = 3;
 }

@@ -6,6 +6,10 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.CompletableFuture;
 import org.limbspan.cycle.AltitudeSource;
+import org.limbspan.cycle.MoonDistance;
+import org.limbspan.cycle.NightDistanceEstimator;
+import org.limbspan.cycle.NightRatioEstimator;
+import org.limbspan.cycle.NightRatios;
 import org.limbspan.cycle.Observation;
 import org.limbspan.cycle.SelfReliantCycle;
 import org.limbspan.cycle.Series;
@@ -58,11 +62,22 @@ class Judging {
             () -> new CycleSummary(evidence, asJudged, series, apsidesAround(observations)));
     Optional<SelfReliantCycle> selfReliant =
         running.selfReliant().estimate(series, rig.site(), AltitudeSource.COMPUTED);
+    NightRatios ratios = NightRatioEstimator.estimate(series, rig.site());
+    Optional<MoonDistance> distance =
+        selfReliant.flatMap(
+            alone ->
+                NightDistanceEstimator.estimate(
+                    series, rig.site(), AltitudeSource.COMPUTED, alone.curve()));
     NightsResult nights =
-        new NightSummary(running.culminations(), rig.site()).nights(series, selfReliant);
+        new NightSummary(running.culminations(), rig.site()).nights(ratios, distance);
+    OwnSummary own = new OwnSummary(series, rig.site(), running.sighted());
     return new Result(
         findings,
-        new JudgementDocument(cycle.join().cycle(selfReliant), nights, hypotheses.join()));
+        new JudgementDocument(
+            cycle.join().cycle(selfReliant),
+            nights,
+            hypotheses.join(),
+            own.result(selfReliant, ratios, distance)));
   }
 
   private UnscaledReading sighted(InstrumentHistory history, RecordedReading reading) {

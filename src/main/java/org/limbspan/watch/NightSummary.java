@@ -10,15 +10,10 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
-import org.limbspan.cycle.AltitudeSource;
 import org.limbspan.cycle.Estimate;
 import org.limbspan.cycle.MoonDistance;
-import org.limbspan.cycle.NightDistanceEstimator;
 import org.limbspan.cycle.NightPair;
-import org.limbspan.cycle.NightRatioEstimator;
 import org.limbspan.cycle.NightRatios;
-import org.limbspan.cycle.SelfReliantCycle;
-import org.limbspan.cycle.Series;
 import org.limbspan.sky.Site;
 
 /** Puts the night pairs into the shape of the answer. */
@@ -34,12 +29,14 @@ final class NightSummary {
     this.site = site;
   }
 
-  NightsResult nights(Series series, Optional<SelfReliantCycle> selfReliant) {
-    NightRatios ratios = NightRatioEstimator.estimate(series, site);
+  /**
+   * @param distance from the night pairs alone; the month is taken from the readings as well
+   */
+  NightsResult nights(NightRatios ratios, Optional<MoonDistance> distance) {
     NavigableSet<Instant> around = around(ratios.pairs());
     List<NightsResult.Night> nights =
         ratios.pairs().stream().map(pair -> night(pair, around)).toList();
-    return new NightsResult(nights, summary(ratios, distance(series, selfReliant)));
+    return new NightsResult(nights, summary(ratios, distance.flatMap(MoonDistance::earthRadii)));
   }
 
   private static NightsResult.Night night(NightPair pair, NavigableSet<Instant> culminations) {
@@ -71,16 +68,6 @@ final class NightSummary {
         .filter(Objects::nonNull)
         .min(Comparator.comparing(at -> Duration.between(at, transitAt).abs()))
         .orElse(transitAt);
-  }
-
-  /** Without anybody's table of distances: the month is taken from the readings as well. */
-  private Optional<Estimate> distance(Series series, Optional<SelfReliantCycle> selfReliant) {
-    return selfReliant
-        .flatMap(
-            cycle ->
-                NightDistanceEstimator.estimate(
-                    series, site, AltitudeSource.COMPUTED, cycle.curve()))
-        .flatMap(MoonDistance::earthRadii);
   }
 
   private static NightsResult.Summary summary(

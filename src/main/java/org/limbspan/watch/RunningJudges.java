@@ -23,6 +23,7 @@ final class RunningJudges {
                 new Running(
                     new RunningJudge(sky),
                     new RunningSelfReliantEstimator(),
+                    new RunningSelfReliantEstimator(),
                     new Culminations(sky)));
   }
 
@@ -36,8 +37,12 @@ final class RunningJudges {
    *
    * @param changes what changed in it
    * @param selfReliant its readings' own cycle
+   * @param sighted the same with the altitudes that were sighted
    * @param culminations over its site
    */
   record Running(
-      RunningJudge changes, RunningSelfReliantEstimator selfReliant, Culminations culminations) {}
+      RunningJudge changes,
+      RunningSelfReliantEstimator selfReliant,
+      RunningSelfReliantEstimator sighted,
+      Culminations culminations) {}
 }

@@ -19,6 +19,7 @@ final class Unjudged {
         new NightsResult(
             List.of(),
             new NightsResult.Summary(0, null, null, null, null, null, null, null, TOO_FEW)),
-        new HypothesesResult(List.of(), null, List.of(), List.of()));
+        new HypothesesResult(List.of(), null, List.of(), List.of()),
+        OwnResult.NONE);
   }
 }

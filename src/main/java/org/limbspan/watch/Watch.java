@@ -2,6 +2,7 @@ package org.limbspan.watch;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Objects;
 import java.util.UUID;
 import org.limbspan.platform.NotFound;
 import org.limbspan.rig.Rig;
@@ -38,8 +39,19 @@ public class Watch {
                     !kept.reflects(revision),
                     kept.document().cycle(),
                     kept.document().nights(),
-                    kept.document().hypotheses()))
+                    kept.document().hypotheses(),
+                    Objects.requireNonNullElse(kept.document().own(), OwnResult.NONE)))
         .orElseGet(() -> Unjudged.of(rig));
+  }
+
+  /**
+   * The two questions, answered from the newest judgement.
+   *
+   * @param selfReliant whether to tell only what depends on nobody else's tables
+   */
+  @Transactional(readOnly = true)
+  public Conclusions conclusions(Rig rig, boolean selfReliant) {
+    return ConclusionsSummary.of(judgement(rig), rig.site(), selfReliant);
   }
 
   /** The alerts of the newest judgement, by the reading that proved them. */

@@ -19,6 +19,7 @@ import org.limbspan.watch.CycleResult;
 import org.limbspan.watch.Explanation;
 import org.limbspan.watch.HypothesesResult;
 import org.limbspan.watch.NightsResult;
+import org.limbspan.watch.OwnResult;
 
 /** An invented ledger with as many readings as a test needs, a nudge in its middle if it wants. */
 final class InventedLedger {
@@ -60,6 +61,7 @@ final class InventedLedger {
             List.of()),
         nights(),
         new HypothesesResult(List.of(), null, List.of(), List.of()),
+        new OwnResult(0, null, null, null, null, 0),
         alerts,
         at(readings),
         false,
