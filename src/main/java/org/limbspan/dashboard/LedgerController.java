@@ -48,8 +48,12 @@ class LedgerController {
     return page.of(slug);
   }
 
+  /** Enters the invented rig, but not among rigs that somebody described: it would stay there. */
   @PostMapping("/demo")
   String demo() {
+    if (!rigs.all().stream().allMatch(Demo::invented)) {
+      return "redirect:/contents";
+    }
     return "redirect:/rigs/" + demo.enter().slug();
   }
 }
