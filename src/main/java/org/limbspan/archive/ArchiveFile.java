@@ -43,6 +43,10 @@ final class ArchiveFile implements AutoCloseable {
     }
   }
 
+  boolean has(String name) {
+    return zip.getEntry(name) != null;
+  }
+
   InputStream part(String name) throws IOException {
     ZipEntry entry = zip.getEntry(name);
     if (entry == null) {

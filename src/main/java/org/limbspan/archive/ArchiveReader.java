@@ -123,6 +123,9 @@ class ArchiveReader {
 
   private long stage(LedgerPart part, ArchiveFile file) {
     jdbc.execute(ArchiveParts.createStaged(part));
+    if (part.mayBeMissing() && !file.has(ArchiveParts.fileName(part))) {
+      return 0;
+    }
     Long rows =
         jdbc.execute(
             (Connection connection) -> {

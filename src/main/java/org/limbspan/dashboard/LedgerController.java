@@ -44,10 +44,9 @@ class LedgerController {
   ModelAndView contents() {
     List<ContentsLine> lines =
         rigs.all().stream().map(rig -> ContentsLine.of(ledger.read(rig.slug()))).toList();
-    boolean begun =
-        lines.stream().filter(ContentsLine::invented).count() > 1
-            || lines.stream().noneMatch(ContentsLine::invented);
-    return new ModelAndView("contents").addObject("lines", lines).addObject("offered", !begun);
+    return new ModelAndView("contents")
+        .addObject("lines", lines)
+        .addObject("offered", lines.size() == 1 && onlyInvented());
   }
 
   @GetMapping("/rigs/{slug}")
@@ -55,15 +54,26 @@ class LedgerController {
     return page.of(slug);
   }
 
-  /** Two more, entered while one reads on. */
+  /** Two more, entered while one reads on; not among real rigs either. */
   @PostMapping("/demo/two")
   String twoGardens() {
+    if (!onlyInvented()) {
+      return "redirect:/contents";
+    }
     twoGardens.begin();
     return "redirect:/contents?two";
   }
 
+  /** Enters the invented rig, but not among rigs that somebody described: it would stay there. */
   @PostMapping("/demo")
   String demo() {
+    if (!onlyInvented()) {
+      return "redirect:/contents";
+    }
     return "redirect:/rigs/" + demo.enter().slug();
+  }
+
+  private boolean onlyInvented() {
+    return rigs.all().stream().allMatch(Demo::invented);
   }
 }

@@ -3,6 +3,8 @@ package org.limbspan.dashboard;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
+import org.limbspan.rig.RecordedHorizon;
+import org.limbspan.rig.Rig;
 import org.limbspan.rig.Rigs;
 import org.springframework.http.ContentDisposition;
 import org.springframework.http.HttpHeaders;
@@ -31,7 +33,10 @@ class PassCalendarController {
 
   @GetMapping("/api/rigs/{slug}/passes.ics")
   ResponseEntity<byte[]> passes(@PathVariable String slug) throws IOException {
-    byte[] calendar = PassCalendar.of(reader.read(rigs.find(slug), clock.instant()));
+    Rig rig = rigs.find(slug);
+    byte[] calendar =
+        PassCalendar.of(
+            reader.read(rig, rigs.horizon(rig.id()).map(RecordedHorizon::line), clock.instant()));
     return ResponseEntity.ok()
         .contentType(CALENDAR)
         .header(

@@ -1,6 +1,8 @@
 package org.limbspan.dashboard;
 
 import java.time.Clock;
+import org.limbspan.rig.RecordedHorizon;
+import org.limbspan.rig.Rig;
 import org.limbspan.rig.Rigs;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -23,7 +25,9 @@ class TonightController {
 
   @GetMapping("/rigs/{slug}/tonight")
   ModelAndView tonight(@PathVariable String slug) {
-    TonightFacts facts = reader.read(rigs.find(slug), clock.instant());
+    Rig rig = rigs.find(slug);
+    TonightFacts facts =
+        reader.read(rig, rigs.horizon(rig.id()).map(RecordedHorizon::line), clock.instant());
     return new ModelAndView("tonight")
         .addObject("sheet", TonightSheets.of(facts))
         .addObject("ways", ChapterHead.ways(slug, Chapter.TONIGHT));

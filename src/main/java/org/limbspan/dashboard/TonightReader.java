@@ -8,8 +8,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
+import org.limbspan.dashboard.TonightFacts.OwnHorizon;
 import org.limbspan.rig.Rig;
 import org.limbspan.sky.Apsis;
+import org.limbspan.sky.HorizonLine;
+import org.limbspan.sky.LineCrossings;
 import org.limbspan.sky.MoonSight;
 import org.limbspan.sky.Pass;
 import org.limbspan.sky.ShootingPlan;
@@ -33,20 +36,29 @@ class TonightReader {
   private static final int MOST_KEPT = 100;
 
   private final Sky sky;
-  private final Map<Site, Outlook> kept = new ConcurrentHashMap<>();
+  private final Map<Place, Outlook> kept = new ConcurrentHashMap<>();
 
   TonightReader(Sky sky) {
     this.sky = sky;
   }
 
-  TonightFacts read(Rig rig, Instant now) {
+  /** What lies ahead of a rig, over its own horizon where that is known. */
+  TonightFacts read(Rig rig, Optional<HorizonLine> line, Instant now) {
     Instant hour = now.truncatedTo(ChronoUnit.HOURS);
     if (hour.minus(BACK).isBefore(sky.ephemerisFrom())
         || now.plus(AHEAD).plus(BACK).isAfter(sky.ephemerisTo())) {
       return new TonightFacts(
-          rig, now, Optional.empty(), Optional.empty(), List.of(), List.of(), List.of(), List.of());
+          rig,
+          now,
+          Optional.empty(),
+          Optional.empty(),
+          Optional.empty(),
+          List.of(),
+          List.of(),
+          List.of(),
+          List.of());
     }
-    Outlook outlook = outlook(rig.site(), hour);
+    Outlook outlook = outlook(new Place(rig.site(), line), hour);
     List<ShootingPlan> plans =
         outlook.plans().stream().filter(plan -> end(plan.pass()).isAfter(now)).toList();
     List<Apsis> apsides =
@@ -56,32 +68,44 @@ class TonightReader {
         now,
         Optional.of(sky.moonAt(now, rig.site())),
         plans.stream().findFirst(),
+        line.map(own -> own(own, rig.site(), plans)),
         plans.isEmpty() ? List.of() : track(plans.get(0).pass(), rig.site()),
         apsides,
         plans.stream().filter(ShootingPlan::isDarkPair).toList(),
         WorthwhilePass.among(plans, apsides));
   }
 
-  /** What lies ahead of a site, as computed for a full hour. */
+  private OwnHorizon own(HorizonLine line, Site site, List<ShootingPlan> plans) {
+    return new OwnHorizon(
+        line,
+        plans.stream()
+            .findFirst()
+            .flatMap(plan -> LineCrossings.of(sky, site, line).over(plan.pass())));
+  }
+
+  /** A site with the horizon that is known of it. */
+  private record Place(Site site, Optional<HorizonLine> line) {}
+
+  /** What lies ahead of a place, as computed for a full hour. */
   private record Outlook(Instant hour, List<ShootingPlan> plans, List<Apsis> apsides) {}
 
-  private Outlook outlook(Site site, Instant hour) {
-    Outlook before = kept.get(site);
+  private Outlook outlook(Place place, Instant hour) {
+    Outlook before = kept.get(place);
     if (before != null && before.hour().equals(hour)) {
       return before;
     }
-    Outlook now = new Outlook(hour, plans(site, hour), sky.apsides(hour, hour.plus(AHEAD)));
+    Outlook now = new Outlook(hour, plans(place, hour), sky.apsides(hour, hour.plus(AHEAD)));
     if (kept.size() >= MOST_KEPT) {
       kept.clear();
     }
-    kept.put(site, now);
+    kept.put(place, now);
     return now;
   }
 
   /** What the passes that are not over by then offer, in order of time. */
-  private List<ShootingPlan> plans(Site site, Instant from) {
-    ShootingWindows windows = ShootingWindows.of(sky, site);
-    return sky.passes(from.minus(BACK), from.plus(AHEAD), site).stream()
+  private List<ShootingPlan> plans(Place place, Instant from) {
+    ShootingWindows windows = ShootingWindows.of(sky, place.site(), place.line());
+    return sky.passes(from.minus(BACK), from.plus(AHEAD), place.site()).stream()
         .filter(pass -> end(pass).isAfter(from))
         .map(windows::plan)
         .toList();

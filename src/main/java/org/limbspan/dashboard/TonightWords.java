@@ -80,6 +80,10 @@ final class TonightWords {
           window
               + "is cut short: for the rest of it the Sun is up and less than 20\u00b0 from the Moon."
               + " Keep to the minutes given.";
+      case BEHIND_THE_LINE ->
+          window + "is not offered: the Moon then stands behind the horizon line of this rig.";
+      case CUT_FOR_THE_LINE ->
+          window + "is cut short: for the rest of it the horizon line of this rig hides the Moon.";
       case NEW_MOON ->
           window + "is not offered: less than 1 % of the Moon is lit, too little limb to measure.";
     };

@@ -12,6 +12,7 @@ public interface LedgerPart {
   /** Parts are taken in this order, and written in it. */
   enum Order {
     RIG,
+    HORIZON,
     SETUPS,
     CALIBRATIONS,
     READINGS,
@@ -45,6 +46,11 @@ public interface LedgerPart {
    * @param rigId 0 for the part that makes the rig
    */
   String insert(String staged, long rigId);
+
+  /** Whether ledgers were written before there was this part: then it is empty in them. */
+  default boolean mayBeMissing() {
+    return false;
+  }
 
   /**
    * What has to be looked at, or made, before anything is entered.

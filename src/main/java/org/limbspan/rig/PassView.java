@@ -2,10 +2,13 @@ package org.limbspan.rig;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.time.Instant;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
+import org.limbspan.sky.LineCrossings;
 import org.limbspan.sky.MoonSight;
 import org.limbspan.sky.Pass;
+import org.limbspan.sky.PassOverLine;
 
 /** A pass as clients see it; what does not happen, such as a rise, is left out. */
 @JsonInclude(JsonInclude.Include.NON_NULL)
@@ -23,9 +26,43 @@ record PassView(
     @Nullable Double diameterAtSetArcmin,
     @Nullable Double predictedRatio,
     double illuminatedFraction,
-    double sunSeparationDeg) {
+    double sunSeparationDeg,
+    @Nullable OverLine overHorizonLine) {
 
-  static PassView of(Pass pass) {
+  /**
+   * The pass over the rig's own horizon.
+   *
+   * @param shows whether the Moon comes over it at all
+   * @param riseAltitudeDeg apparent, of the Moon's centre
+   */
+  @JsonInclude(JsonInclude.Include.NON_NULL)
+  record OverLine(
+      boolean shows,
+      @Nullable Instant riseAt,
+      @Nullable Double riseAzimuthDeg,
+      @Nullable Double riseAltitudeDeg,
+      @Nullable Instant setAt,
+      @Nullable Double setAzimuthDeg,
+      @Nullable Double setAltitudeDeg) {
+
+    static OverLine of(Optional<PassOverLine> seen) {
+      Optional<MoonSight> rise = seen.flatMap(PassOverLine::rise);
+      Optional<MoonSight> set = seen.flatMap(PassOverLine::set);
+      return new OverLine(
+          seen.isPresent(),
+          rise.map(MoonSight::at).orElse(null),
+          rise.map(MoonSight::azimuthDeg).orElse(null),
+          rise.map(MoonSight::apparentAltitudeDeg).orElse(null),
+          set.map(MoonSight::at).orElse(null),
+          set.map(MoonSight::azimuthDeg).orElse(null),
+          set.map(MoonSight::apparentAltitudeDeg).orElse(null));
+    }
+  }
+
+  /**
+   * @param crossings of the rig's own horizon, if one is entered
+   */
+  static PassView of(Pass pass, Optional<LineCrossings> crossings) {
     return new PassView(
         pass.riseAt().orElse(null),
         pass.culminationAt(),
@@ -40,7 +77,8 @@ record PassView(
         orNull(pass.diameterAtSetArcmin()),
         orNull(pass.predictedRatio()),
         pass.culmination().illuminatedFraction(),
-        pass.culmination().sunSeparationDeg());
+        pass.culmination().sunSeparationDeg(),
+        crossings.map(line -> OverLine.of(line.over(pass))).orElse(null));
   }
 
   private static @Nullable Double orNull(OptionalDouble value) {

@@ -2,7 +2,9 @@ package org.limbspan.rig;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Optional;
 import org.limbspan.platform.NotFound;
+import org.limbspan.sky.HorizonLine;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
@@ -20,6 +22,7 @@ public class Rigs {
   private final RigWriter rigWriter;
   private final SetupWriter setupWriter;
   private final CalibrationWriter calibrationWriter;
+  private final HorizonShelf horizons;
 
   Rigs(
       RigRepository rigs,
@@ -27,13 +30,15 @@ public class Rigs {
       LedgerRevision revision,
       RigWriter rigWriter,
       SetupWriter setupWriter,
-      CalibrationWriter calibrationWriter) {
+      CalibrationWriter calibrationWriter,
+      HorizonShelf horizons) {
     this.rigs = rigs;
     this.histories = histories;
     this.revision = revision;
     this.rigWriter = rigWriter;
     this.setupWriter = setupWriter;
     this.calibrationWriter = calibrationWriter;
+    this.horizons = horizons;
   }
 
   /** All rigs by slug. */
@@ -131,6 +136,28 @@ public class Rigs {
   @Transactional
   public void withdrawCalibration(Rig rig, long calibrationId, String reason) {
     calibrationWriter.withdraw(rig, calibrationId, reason);
+  }
+
+  /** The rig's own horizon as it stands; empty if none was entered, or it was taken back. */
+  @Transactional(readOnly = true)
+  public Optional<RecordedHorizon> horizon(long rigId) {
+    return horizons.standing(rigId);
+  }
+
+  /** Enters the rig's own horizon; it takes the place of the one before. */
+  @Transactional
+  public Entered<RecordedHorizon> enterHorizon(Rig rig, HorizonLine line) {
+    return horizons.enter(rig, line);
+  }
+
+  /**
+   * Takes the rig's own horizon back, saying why.
+   *
+   * @throws NotFound if none stands
+   */
+  @Transactional
+  public void withdrawHorizon(Rig rig, String reason) {
+    horizons.withdraw(rig, reason);
   }
 
   /** The setup in force at an instant. */

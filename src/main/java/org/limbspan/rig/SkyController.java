@@ -5,11 +5,13 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.limbspan.intake.Query;
 import org.limbspan.intake.Range;
 import org.limbspan.platform.InvalidInput;
 import org.limbspan.sky.Axis;
+import org.limbspan.sky.LineCrossings;
 import org.limbspan.sky.Site;
 import org.limbspan.sky.Sky;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -58,9 +60,13 @@ class SkyController {
       @PathVariable String slug,
       @RequestParam(required = false) @Nullable String from,
       @RequestParam(required = false) @Nullable String to) {
-    Site site = rigs.find(slug).site();
+    Rig rig = rigs.find(slug);
     Interval interval = Interval.of(from, to, LONGEST_OF_PASSES, sky);
-    return sky.passes(interval.from(), interval.to(), site).stream().map(PassView::of).toList();
+    Optional<LineCrossings> crossings =
+        rigs.horizon(rig.id()).map(held -> LineCrossings.of(sky, rig.site(), held.line()));
+    return sky.passes(interval.from(), interval.to(), rig.site()).stream()
+        .map(pass -> PassView.of(pass, crossings))
+        .toList();
   }
 
   private Instant instant(@Nullable String at) {

@@ -22,6 +22,10 @@ public record ShootingPlan(Pass pass, List<ShootingWindow> windows, List<Withhel
     SUN_TOO_NEAR,
     /** A part of it is offered, the rest has {@link #SUN_TOO_NEAR}. */
     CUT_FOR_THE_SUN,
+    /** The site's own horizon hides the Moon, wholly or in part. */
+    BEHIND_THE_LINE,
+    /** A part of it is offered; the rest is {@link #BEHIND_THE_LINE}. */
+    CUT_FOR_THE_LINE,
     /** Less of the limb is lit than {@link ShootingWindows#LEAST_LIT}. */
     NEW_MOON
   }

@@ -60,17 +60,24 @@ public final class ShootingWindows {
   private final Site site;
   private final Atmosphere air;
   private final Stretches stretches;
+  private final Optional<HorizonLine> line;
 
-  private ShootingWindows(Sky sky, Site site) {
+  private ShootingWindows(Sky sky, Site site, Optional<HorizonLine> line) {
     this.sky = sky;
     this.site = site;
+    this.line = line;
     this.air = Atmosphere.meanAt(site.elevationM());
     this.stretches = new Stretches(this::sight);
   }
 
-  /** The windows of one site. */
+  /** The windows of one site with an open horizon. */
   public static ShootingWindows of(Sky sky, Site site) {
-    return new ShootingWindows(sky, site);
+    return new ShootingWindows(sky, site, Optional.empty());
+  }
+
+  /** The windows in which the whole disc stands over the site's own horizon, if one is known. */
+  public static ShootingWindows of(Sky sky, Site site, Optional<HorizonLine> line) {
+    return new ShootingWindows(sky, site, line);
   }
 
   /**
@@ -133,24 +140,35 @@ public final class ShootingWindows {
       boolean far = pass.culmination().sunSeparationDeg() > NEVER_TOO_NEAR_DEG;
       Duration step = far ? STEP : STEP_NEAR_THE_SUN;
       Optional<Stretches.Stretch> whole = stretches.longest(from, to, step, fits);
+      Predicate<MoonSight> clears = line.map(l -> fits.and(l::isClear)).orElse(fits);
+      Optional<Stretches.Stretch> clear =
+          line.isEmpty() ? whole : stretches.longest(from, to, step, clears);
       Optional<Stretches.Stretch> safe =
-          far ? whole : stretches.longest(from, to, step, fits.and(sight -> !isSunTooNear(sight)));
+          far
+              ? clear
+              : stretches.longest(from, to, step, clears.and(sight -> !isSunTooNear(sight)));
       if (whole.isEmpty()) {
         withheld.add(new Withheld(place, Reason.OUT_OF_REACH));
+      } else if (clear.isEmpty()) {
+        withheld.add(new Withheld(place, Reason.BEHIND_THE_LINE));
       } else if (safe.isEmpty()) {
         withheld.add(new Withheld(place, Reason.SUN_TOO_NEAR));
       } else {
-        offer(place, whole.get(), safe.get());
+        offer(place, whole.get(), clear.get(), safe.get());
       }
     }
 
-    private void offer(Place place, Stretches.Stretch whole, Stretches.Stretch safe) {
+    private void offer(
+        Place place, Stretches.Stretch whole, Stretches.Stretch clear, Stretches.Stretch safe) {
       MoonSight best = best(place, safe);
       if (best.illuminatedFraction() < LEAST_LIT) {
         withheld.add(new Withheld(place, Reason.NEW_MOON));
         return;
       }
-      if (safe.seconds() < whole.seconds() - 1) {
+      if (clear.seconds() < whole.seconds() - 1) {
+        withheld.add(new Withheld(place, Reason.CUT_FOR_THE_LINE));
+      }
+      if (safe.seconds() < clear.seconds() - 1) {
         withheld.add(new Withheld(place, Reason.CUT_FOR_THE_SUN));
       }
       windows.add(new ShootingWindow(place, safe.from(), safe.to(), best));

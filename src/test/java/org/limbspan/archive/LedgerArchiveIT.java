@@ -27,6 +27,7 @@ import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.test.web.servlet.client.RestTestClient;
 import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
+import tools.jackson.databind.node.ArrayNode;
 import tools.jackson.databind.node.ObjectNode;
 
 /** A ledger goes out of one installation and into another, whole or not at all. */
@@ -60,6 +61,8 @@ class LedgerArchiveIT {
     for (String path : new String[] {"/alerts", "/cycle", "/nights", "/hypotheses"}) {
       assertThat(judgement(there, path)).isEqualTo(judgement(rig, path));
     }
+    assertThat(there.get("/horizon").body()).isEqualTo(rig.get("/horizon").body());
+    assertThat(there.get("/horizon").body().path("version").asInt()).isEqualTo(3);
     assertThat(withoutIds(there.get("/readings?limit=1000").body()))
         .isEqualTo(withoutIds(rig.get("/readings?limit=1000").body()));
     byte[] again = ledger(other.http(), rig.slug());
@@ -83,6 +86,15 @@ class LedgerArchiveIT {
               String.join(",", resource.path("schema").path("fields").findValuesAsString("name")))
           .isEqualTo(header);
     }
+  }
+
+  @Test
+  void takesALedgerThatWasWrittenBeforeThereWereHorizons() throws Exception {
+    RigClient rig = RigClient.described(http, "archive-older");
+    HttpResponse<String> answer = other.take(without(ledger(http, rig.slug()), "horizon_line"));
+    assertThat(answer.statusCode()).as(answer.body()).isEqualTo(201);
+    RigClient there = new RigClient(other.http(), rig.slug());
+    assertThat(there.get("/horizon").body().path("points").size()).isZero();
   }
 
   @Test
@@ -142,7 +154,10 @@ class LedgerArchiveIT {
     return new RigClient(other.http(), slug).get("").status();
   }
 
-  /** A step, its answer with a new setup, a corrected and a withdrawn reading, frames and notes. */
+  /**
+   * A horizon taken back and entered anew, a step, its answer with a new setup, a corrected and a
+   * withdrawn reading, frames and notes.
+   */
   private RigClient eventful(String slug) {
     ReferenceFolder folder = new ReferenceFolder("step-0.5");
     RigClient rig = folder.describe(http, slug);
@@ -158,6 +173,9 @@ class LedgerArchiveIT {
         """
         {"takenAt": "2024-12-24T20:00:00Z", "axis": "vertical", "diameterPx": 1501.75,
          "uncertaintyPx": 1.5, "supersedes": true}""");
+    rig.putCsv("/horizon", "azimuth_deg,altitude_deg\n90,12.5\n270,4\n");
+    rig.postJson("/horizon/withdraw", "{\"reason\": \"the hedge is cut\"}");
+    rig.putCsv("/horizon", "azimuth_deg,altitude_deg\n90,6.25\n270,4\n");
     JsonNode alert = Judged.get(rig, "/alerts").path("alerts").get(0);
     assertThat(
             rig.postJson(
@@ -233,6 +251,25 @@ class LedgerArchiveIT {
                   .replace(sha256(before), sha256(after))
                   .getBytes(StandardCharsets.UTF_8));
     }
+    return zipped(files);
+  }
+
+  /** As if one part had never been there. */
+  private static byte[] without(byte[] ledger, String part) throws IOException {
+    Map<String, byte[]> files = files(ledger);
+    assertThat(files.remove(part + ".csv")).isNotNull();
+    ObjectNode description = (ObjectNode) MAPPER.readTree(file(files, "datapackage.json"));
+    ArrayNode resources = description.putArray("resources");
+    for (JsonNode resource : MAPPER.readTree(file(files, "datapackage.json")).path("resources")) {
+      if (!resource.path("name").asString().equals(part)) {
+        resources.add(resource);
+      }
+    }
+    files.put("datapackage.json", MAPPER.writeValueAsBytes(description));
+    return zipped(files);
+  }
+
+  private static byte[] zipped(Map<String, byte[]> files) throws IOException {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     try (ZipOutputStream zip = new ZipOutputStream(out)) {
       for (Map.Entry<String, byte[]> file : files.entrySet()) {

@@ -16,6 +16,7 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import net.fortuna.ical4j.data.CalendarBuilder;
@@ -150,7 +151,7 @@ class TonightTest {
   }
 
   private static TonightFacts facts(Rig rig, Instant now) {
-    return new TonightReader(SkyFixture.sky()).read(rig, now);
+    return new TonightReader(SkyFixture.sky()).read(rig, Optional.empty(), now);
   }
 
   private static Rig rig(Site site) {

@@ -56,6 +56,22 @@ public final class RigClient {
     return exchange(http.post().uri("/api/rigs/" + slug + path).contentType(CSV).body(csv));
   }
 
+  public Answer putJson(String path, String json) {
+    return put(path, MediaType.APPLICATION_JSON, json);
+  }
+
+  public Answer putCsv(String path, String csv) {
+    return put(path, CSV, csv);
+  }
+
+  private Answer put(String path, MediaType type, String body) {
+    return exchange(
+        http.put()
+            .uri("/api/rigs/" + slug + path)
+            .contentType(type)
+            .body(body.getBytes(StandardCharsets.UTF_8)));
+  }
+
   public Answer get(String path) {
     return getAt("/api/rigs/" + slug + path);
   }
