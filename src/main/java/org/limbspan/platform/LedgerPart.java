@@ -15,11 +15,19 @@ public interface LedgerPart {
     SETUPS,
     CALIBRATIONS,
     READINGS,
+    PHOTOS,
+    PHOTO_MEASUREMENTS,
+    PHOTO_READINGS,
     ALERTS,
     ANSWERS
   }
 
   Order order();
+
+  /** First version of the layout that has this part; in older files it is empty. */
+  default int sinceLayout() {
+    return 1;
+  }
 
   /** File name without its ending. */
   String name();
