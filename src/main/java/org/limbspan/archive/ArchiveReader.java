@@ -1,5 +1,6 @@
 package org.limbspan.archive;
 
+import java.io.EOFException;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -94,7 +95,7 @@ class ArchiveReader {
         requireAll(promised);
         file.verify(promised.hashes());
         return take(file, promised);
-      } catch (ZipException e) {
+      } catch (ZipException | EOFException e) {
         throw Unfit.file("body", "no zip file, or a damaged one", "a ledger.zip, whole");
       } catch (UncheckedIOException e) {
         throw e.getCause();
