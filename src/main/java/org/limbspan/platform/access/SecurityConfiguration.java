@@ -36,7 +36,9 @@ import org.springframework.security.provisioning.InMemoryUserDetailsManager;
 import org.springframework.security.web.AuthenticationEntryPoint;
 import org.springframework.security.web.SecurityFilterChain;
 import org.springframework.security.web.access.AccessDeniedHandler;
+import org.springframework.security.web.access.intercept.AuthorizationFilter;
 import org.springframework.security.web.access.intercept.RequestAuthorizationContext;
+import org.springframework.security.web.authentication.AnonymousAuthenticationFilter;
 import org.springframework.security.web.authentication.logout.LogoutFilter;
 import org.springframework.security.web.authentication.www.BasicAuthenticationFilter;
 import org.springframework.security.web.context.SecurityContextHolderFilter;
@@ -50,10 +52,10 @@ import org.springframework.web.servlet.HandlerExceptionResolver;
 
 /** One chain for every request: headers, guard, and the owner's password where it is needed. */
 @Configuration(proxyBeanMethods = false)
-@EnableConfigurationProperties(AccessProperties.class)
+@EnableConfigurationProperties({AccessProperties.class, LimitProperties.class})
 class SecurityConfiguration {
 
-  private static final String OWNER = "owner";
+  static final String OWNER = "owner";
   private static final Set<String> READING = Set.of("GET", "HEAD", "OPTIONS", "TRACE");
 
   private static final String CONTENT_SECURITY_POLICY =
@@ -70,6 +72,7 @@ class SecurityConfiguration {
       HttpSecurity http,
       AccessPolicy policy,
       AccessProperties properties,
+      LimitProperties limits,
       Clock clock,
       @Lazy RigKeyRing keys,
       @Lazy GuestBook guests,
@@ -77,13 +80,18 @@ class SecurityConfiguration {
       throws Exception {
     http.headers(SecurityConfiguration::harden)
         .requestCache(AbstractHttpConfigurer::disable)
-        .addFilterAfter(new RequestGuard(policy, problems), HeaderWriterFilter.class);
+        .addFilterAfter(new RequestGuard(policy, problems), HeaderWriterFilter.class)
+        .addFilterAfter(new RequestRate(limits.perMinute(), problems), RequestGuard.class)
+        .addFilterAfter(new BodyLimit(limits.body().toBytes(), problems), AuthorizationFilter.class)
+        .addFilterAfter(
+            new HeavyWork(limits.atOnce(), limits.patience(), problems), BodyLimit.class);
     if (policy.login()) {
       askForLogin(http, properties, clock, keys, guests, problems);
     } else {
       http.csrf(AbstractHttpConfigurer::disable) // the guard sees to it, and there is no session
           .sessionManagement(s -> s.sessionCreationPolicy(SessionCreationPolicy.STATELESS))
           .logout(AbstractHttpConfigurer::disable)
+          .addFilterBefore(new AtHomeFilter(), AnonymousAuthenticationFilter.class)
           .authorizeHttpRequests(requests -> requests.anyRequest().permitAll());
     }
     return http.build();
