@@ -1,5 +1,7 @@
 // The page's light: the server writes the choice into the page from a cookie, so nothing flashes;
 // here the choice is made without loading the page again.
+import { withToken } from "./page-token.js";
+
 const root = document.documentElement;
 
 /** Tells drawings that ink and paper have changed. */
@@ -19,7 +21,7 @@ for (const form of document.querySelectorAll("form.light")) {
     announce();
     const answer = await fetch(form.action, {
       method: "POST",
-      headers: { Accept: "text/plain" },
+      headers: withToken({ Accept: "text/plain" }),
       body: new URLSearchParams({ light: choice.value }),
     }).catch(() => null);
     if (!answer?.ok) form.dataset.kept = "no";

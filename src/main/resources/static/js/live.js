@@ -48,6 +48,7 @@ async function renew() {
   renewing = true;
   try {
     const answer = await fetch(location.href, { headers: { Accept: "text/html" } });
+    if (answer.status === 401) tell("The login is over. Load the page again to log in.");
     if (answer.ok) replace(new DOMParser().parseFromString(await answer.text(), "text/html"));
     document.dispatchEvent(new CustomEvent("limbspan:news"));
   } catch {

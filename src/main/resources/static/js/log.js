@@ -146,6 +146,7 @@ for (const word of form.querySelectorAll("[data-shift]")) {
 }
 page.querySelector("[data-send] button").addEventListener("click", send);
 outbox.addEventListener("change", list);
+outbox.addEventListener("login", ({ detail }) => (page.querySelector("[data-login]").hidden = !detail));
 addEventListener("online", () => {
   tellNetwork();
   send();

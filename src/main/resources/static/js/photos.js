@@ -1,5 +1,7 @@
 // Takes photographs that are dropped on the ledger page or chosen in its form, sends them, and
 // writes what becomes of each while it is measured. Without this module the form does the same.
+import { withToken } from "./page-token.js";
+
 const MOST_AT_ONCE = 60;
 
 const album = document.querySelector("form[data-photographs]");
@@ -89,7 +91,8 @@ function listen(form) {
     files.forEach((file) => body.append("photo", file, file.name));
     const request = new XMLHttpRequest();
     request.open("POST", form.action + (form.elements.dryRun.checked ? "?dryRun=true" : ""));
-    request.setRequestHeader("Accept", "application/x-ndjson");
+    const headers = withToken({ Accept: "application/x-ndjson" });
+    Object.entries(headers).forEach(([name, value]) => request.setRequestHeader(name, value));
     let read = 0;
     let batch = null;
     let problem = null;

@@ -1,15 +1,24 @@
 package org.limbspan.archive;
 
+import java.io.EOFException;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
 import java.sql.Connection;
 import java.sql.SQLException;
+import java.time.Clock;
+import java.time.temporal.ChronoUnit;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Objects;
 import java.util.zip.ZipException;
+import org.limbspan.archive.DataPackage.Promised;
+import org.limbspan.platform.HomeDirectory;
+import org.limbspan.platform.LedgerFiles;
 import org.limbspan.platform.LedgerPart;
 import org.limbspan.platform.TooLarge;
 import org.limbspan.rig.Rig;
@@ -36,7 +45,10 @@ class ArchiveReader {
 
   private final ArchiveParts parts;
   private final DataPackage description;
+  private final LedgerFiles files;
+  private final HomeDirectory home;
   private final Rigs rigs;
+  private final Clock clock;
   private final JdbcTemplate jdbc;
   private final JdbcClient client;
   private final ApplicationEventPublisher events;
@@ -46,14 +58,20 @@ class ArchiveReader {
   ArchiveReader(
       ArchiveParts parts,
       DataPackage description,
+      LedgerFiles files,
+      HomeDirectory home,
+      Clock clock,
       Rigs rigs,
       JdbcTemplate jdbc,
       JdbcClient client,
       ApplicationEventPublisher events,
       PlatformTransactionManager transactions,
-      @Value("${limbspan.ledger.most-bytes:2147483648}") long mostBytes) {
+      @Value("${limbspan.ledger.most-bytes:17179869184}") long mostBytes) {
     this.parts = parts;
     this.description = description;
+    this.files = files;
+    this.home = home;
+    this.clock = clock;
     this.rigs = rigs;
     this.jdbc = jdbc;
     this.client = client;
@@ -69,13 +87,15 @@ class ArchiveReader {
    * @throws org.limbspan.platform.InvalidInput if it is no ledger, damaged, or holds what none can
    */
   Taken take(InputStream body) throws IOException {
-    Path aside = Files.createTempFile("limbspan-ledger-", ".zip");
+    Path aside = temporary();
     try {
       copy(body, aside);
       try (ArchiveFile file = ArchiveFile.open(aside, mostBytes)) {
-        file.verify(description.hashes(file.description()));
-        return writing.execute(status -> take(file));
-      } catch (ZipException e) {
+        Promised promised = description.promised(file.description());
+        requireAll(promised);
+        file.verify(promised.hashes());
+        return take(file, promised);
+      } catch (ZipException | EOFException e) {
         throw Unfit.file("body", "no zip file, or a damaged one", "a ledger.zip, whole");
       } catch (UncheckedIOException e) {
         throw e.getCause();
@@ -83,6 +103,59 @@ class ArchiveReader {
     } finally {
       Files.deleteIfExists(aside);
     }
+  }
+
+  /** Photographs are laid aside before anything is locked, and put in place as the last step. */
+  private Taken take(ArchiveFile file, Promised promised) throws IOException {
+    if (!promised.hashes().containsKey(OriginalList.FILE_NAME)) {
+      return enter(file, promised, rigId -> {}, 0);
+    }
+    try (LedgerFiles.Incoming incoming = files.incoming()) {
+      long count = file.layAside(files, incoming);
+      return enter(file, promised, incoming::keep, count);
+    }
+  }
+
+  private Taken enter(ArchiveFile file, Promised promised, LastStep last, long originals) {
+    return Objects.requireNonNull(
+        writing.execute(
+            status -> {
+              Rig rig = enter(file, promised);
+              try {
+                last.take(rig.id());
+              } catch (IOException e) {
+                throw new UncheckedIOException(e);
+              }
+              return new Taken(rig.slug(), rows(promised), originals);
+            }));
+  }
+
+  /** What is done before the ledger is committed. */
+  private interface LastStep {
+    void take(long rigId) throws IOException;
+  }
+
+  private void requireAll(Promised promised) {
+    for (LedgerPart part : parts.all()) {
+      String name = ArchiveParts.fileName(part);
+      if (part.sinceLayout() <= promised.layout() && !promised.hashes().containsKey(name)) {
+        throw Unfit.file(DataPackage.FILE_NAME, "no " + name, "a description of every table");
+      }
+    }
+  }
+
+  /** In the home, where there is room for photographs; what a crash left there goes first. */
+  private Path temporary() throws IOException {
+    Path folder = Files.createDirectories(home.path().resolve("incoming"));
+    FileTime yesterday = FileTime.from(clock.instant().minus(1, ChronoUnit.DAYS));
+    try (DirectoryStream<Path> left = Files.newDirectoryStream(folder, "ledger-*.zip")) {
+      for (Path file : left) {
+        if (Files.getLastModifiedTime(file).compareTo(yesterday) < 0) {
+          Files.deleteIfExists(file);
+        }
+      }
+    }
+    return Files.createTempFile(folder, "ledger-", ".zip");
   }
 
   private void copy(InputStream body, Path aside) throws IOException {
@@ -101,10 +174,12 @@ class ArchiveReader {
     }
   }
 
-  private Taken take(ArchiveFile file) {
-    Map<String, Long> rows = new LinkedHashMap<>();
+  private Rig enter(ArchiveFile file, Promised promised) {
     for (LedgerPart part : parts.all()) {
-      rows.put(part.name(), stage(part, file));
+      jdbc.execute(ArchiveParts.createStaged(part));
+      if (part.sinceLayout() <= promised.layout()) {
+        stage(part, file);
+      }
     }
     // Before anything is entered: making a partition waits for all who are entering.
     parts.all().forEach(part -> part.prepare(ArchiveParts.staged(part), client));
@@ -114,33 +189,42 @@ class ArchiveReader {
     parts.all().stream().skip(1).forEach(part -> enter(part, rig.id()));
     rigs.recordChange(rig.id());
     events.publishEvent(new RigDescribed(rig.id(), rig.slug()));
-    return new Taken(rig.slug(), rows);
+    return rig;
+  }
+
+  private Map<String, Long> rows(Promised promised) {
+    Map<String, Long> rows = new LinkedHashMap<>();
+    for (LedgerPart part : parts.all()) {
+      if (part.sinceLayout() <= promised.layout()) {
+        rows.put(
+            part.name(),
+            client
+                .sql("select count(*) from " + ArchiveParts.staged(part))
+                .query(Long.class)
+                .single());
+      }
+    }
+    return rows;
   }
 
   private String slug(LedgerPart rig) {
     return client.sql("select slug from " + ArchiveParts.staged(rig)).query(String.class).single();
   }
 
-  private long stage(LedgerPart part, ArchiveFile file) {
-    jdbc.execute(ArchiveParts.createStaged(part));
-    if (part.mayBeMissing() && !file.has(ArchiveParts.fileName(part))) {
-      return 0;
-    }
-    Long rows =
-        jdbc.execute(
-            (Connection connection) -> {
-              try (InputStream csv = file.part(ArchiveParts.fileName(part))) {
-                return connection
-                    .unwrap(PGConnection.class)
-                    .getCopyAPI()
-                    .copyIn(ArchiveParts.copyIn(part), csv);
-              } catch (IOException e) {
-                throw new UncheckedIOException(e);
-              } catch (PSQLException e) {
-                throw refusal(part, e);
-              }
-            });
-    return rows == null ? 0 : rows;
+  private void stage(LedgerPart part, ArchiveFile file) {
+    jdbc.execute(
+        (Connection connection) -> {
+          try (InputStream csv = file.part(ArchiveParts.fileName(part))) {
+            return connection
+                .unwrap(PGConnection.class)
+                .getCopyAPI()
+                .copyIn(ArchiveParts.copyIn(part), csv);
+          } catch (IOException e) {
+            throw new UncheckedIOException(e);
+          } catch (PSQLException e) {
+            throw refusal(part, e);
+          }
+        });
   }
 
   private void enter(LedgerPart part, long rigId) {

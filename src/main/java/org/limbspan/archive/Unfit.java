@@ -22,6 +22,12 @@ final class Unfit {
         List.of(new Violation(field, value, expected)));
   }
 
+  static InvalidInput line(String fileName, long line, String value, String expected) {
+    return InvalidInput.inBody(
+        "This ledger cannot be taken; nothing of it was stored.",
+        List.of(new Violation(fileName, value, expected).atLine(Math.toIntExact(line))));
+  }
+
   /** What the database has against a row. */
   static InvalidInput row(String fileName, PSQLException e) {
     ServerErrorMessage server = e.getServerErrorMessage();

@@ -21,7 +21,7 @@ record ChapterHead(
     List<Way> ways) {
 
   /** A way to another page of the rig, or to this one. */
-  record Way(String href, String title, boolean here) {}
+  record Way(String href, String title, boolean here, boolean open) {}
 
   static ChapterHead of(LedgerFacts facts, Chapter here) {
     return new ChapterHead(
@@ -41,7 +41,8 @@ record ChapterHead(
   /** From a page of a rig to all of them. */
   static List<Way> ways(String slug, Chapter here) {
     return Arrays.stream(Chapter.values())
-        .map(each -> new Way("/rigs/" + slug + each.path(), each.title(), each == here))
+        .map(
+            each -> new Way("/rigs/" + slug + each.path(), each.title(), each == here, each.open()))
         .toList();
   }
 }

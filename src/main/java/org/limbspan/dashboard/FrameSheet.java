@@ -5,8 +5,9 @@ import java.util.List;
 /**
  * A photograph of a reading.
  *
- * @param image address of its picture
+ * @param image address of its picture; empty if its file is not held
  * @param overlay address of the drawing over it; empty if the newest method refused it
+ * @param original address of its file; empty if that is not held
  * @param widthPx of the upright picture
  * @param heightPx of the upright picture
  * @param described what is to be seen, for those who do not see it

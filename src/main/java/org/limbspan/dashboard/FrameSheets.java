@@ -34,9 +34,9 @@ final class FrameSheets {
     return new FrameSheet(
         number,
         photo.fileName(),
-        base + "/image",
+        kept.isOriginalHeld() ? base + "/image" : "",
         figures.isPresent() ? base + "/overlay.svg" : "",
-        base + "/original",
+        kept.isOriginalHeld() ? base + "/original" : "",
         photo.widthPx(),
         photo.heightPx(),
         figures.map(FrameSheets::described).orElse("The photograph, without an outline."),

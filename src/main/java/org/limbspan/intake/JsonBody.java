@@ -1,5 +1,6 @@
 package org.limbspan.intake;
 
+import java.io.FilterInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.ArrayList;
@@ -47,7 +48,8 @@ public final class JsonBody implements EntrySource {
 
   @Override
   public Shape forEach(Consumer<Entry> action) throws IOException {
-    try (JsonParser parser = READER.createParser(body)) {
+    Watched watched = new Watched(body);
+    try (JsonParser parser = READER.createParser(watched)) {
       JsonToken first = parser.nextToken();
       if (first == JsonToken.START_OBJECT) {
         Entry only = entry(parser, null);
@@ -62,7 +64,12 @@ public final class JsonBody implements EntrySource {
       requireEnd(parser);
       return Shape.LIST;
     } catch (JacksonIOException broken) {
-      throw broken.getCause();
+      if (watched.isBroken()) {
+        throw broken.getCause();
+      }
+      throw InvalidInput.unreadable(
+          "The body is not JSON in UTF-8: " + broken.getOriginalMessage() + ". Nothing was stored.",
+          List.of());
     } catch (JacksonException notJson) {
       throw InvalidInput.unreadable(
           "The body is not JSON: line "
@@ -130,5 +137,39 @@ public final class JsonBody implements EntrySource {
   private static InvalidInput notObjects() {
     return InvalidInput.unreadable(
         "The body is neither an object nor a list of objects. Nothing was stored.", List.of());
+  }
+
+  /** Tells a connection that broke from bytes that the parser makes the same exception of. */
+  private static final class Watched extends FilterInputStream {
+
+    private boolean broken;
+
+    Watched(InputStream in) {
+      super(in);
+    }
+
+    boolean isBroken() {
+      return broken;
+    }
+
+    @Override
+    public int read() throws IOException {
+      try {
+        return in.read();
+      } catch (IOException e) {
+        broken = true;
+        throw e;
+      }
+    }
+
+    @Override
+    public int read(byte[] buffer, int offset, int length) throws IOException {
+      try {
+        return in.read(buffer, offset, length);
+      } catch (IOException e) {
+        broken = true;
+        throw e;
+      }
+    }
   }
 }

@@ -16,7 +16,7 @@ public record IncomingPhoto(Path file, String name) {
   }
 
   /** Without the folders that some browsers send along, and without control characters. */
-  private static String plain(String name) {
+  static String plain(String name) {
     String last = name.substring(Math.max(name.lastIndexOf('/'), name.lastIndexOf('\\')) + 1);
     String clean = last.replaceAll("[\\p{Cntrl}\\p{Cs}\\p{Co}]", "").strip();
     if (clean.isEmpty()) {

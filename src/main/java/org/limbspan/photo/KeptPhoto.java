@@ -8,11 +8,13 @@ import org.jspecify.annotations.Nullable;
  * A photograph with all that was made of it.
  *
  * @param measurements by method, the newest first
+ * @param isOriginalHeld whether its file is here; a ledger may have come without
  * @param readingId the reading that it was or is part of; null if not asked for or none
  */
 public record KeptPhoto(
     Photograph photo,
     List<MeasuredByMethod> measurements,
+    boolean isOriginalHeld,
     @Nullable Long readingId,
     PhotoAnswer.@Nullable Use use) {
 

@@ -23,6 +23,7 @@ import org.limbspan.photo.file.PhotoFormat;
 import org.limbspan.platform.HomeDirectory;
 import org.limbspan.platform.Sha256;
 import org.springframework.stereotype.Component;
+import org.springframework.util.FileSystemUtils;
 
 /**
  * The originals under {@code limbspan.home}: each once, named by the SHA-256 of its bytes (FIPS
@@ -49,6 +50,19 @@ class OriginalFiles {
         incoming.resolve(UUID.randomUUID() + ".part"), permissions("rw-------"));
   }
 
+  /** A new folder, for many of them. */
+  Path temporaryFolder() throws IOException {
+    Path incoming = incoming();
+    Files.createDirectories(incoming, permissions("rwx------"));
+    return Files.createDirectory(
+        incoming.resolve(UUID.randomUUID() + ".parts"), permissions("rwx------"));
+  }
+
+  /** Whether the original is here; a ledger may have come without its photographs. */
+  boolean isHeld(String sha256, PhotoFormat format) {
+    return Files.isRegularFile(path(sha256, format));
+  }
+
   Path path(String sha256, PhotoFormat format) {
     return shelf(sha256).resolve(sha256 + "." + format.extension());
   }
@@ -59,19 +73,24 @@ class OriginalFiles {
     if (Files.exists(target)) {
       return;
     }
-    Files.createDirectories(shelf(sha256), permissions("rwx------"));
     Path part = temporary();
     try {
       Files.copy(source, part, StandardCopyOption.REPLACE_EXISTING);
       if (!sha256(part).equals(sha256)) {
         throw new IOException(source + " changed while it was read");
       }
-      sync(part, StandardOpenOption.WRITE);
-      Files.move(part, target, StandardCopyOption.ATOMIC_MOVE);
-      syncFolder(shelf(sha256));
+      place(part, sha256, format);
     } finally {
       Files.deleteIfExists(part);
     }
+  }
+
+  /** Keeps a file from {@link #temporaryFolder} that has that hash, by renaming it. */
+  void place(Path part, String sha256, PhotoFormat format) throws IOException {
+    Files.createDirectories(shelf(sha256), permissions("rwx------"));
+    sync(part, StandardOpenOption.WRITE);
+    Files.move(part, path(sha256, format), StandardCopyOption.ATOMIC_MOVE);
+    syncFolder(shelf(sha256));
   }
 
   /** Removes what a crash left of files that were never kept. */
@@ -83,7 +102,7 @@ class OriginalFiles {
       List<Path> files = listed.toList();
       for (Path file : files) {
         if (Files.getLastModifiedTime(file).compareTo(FileTime.from(olderThan)) < 0) {
-          Files.deleteIfExists(file);
+          FileSystemUtils.deleteRecursively(file);
         }
       }
     }

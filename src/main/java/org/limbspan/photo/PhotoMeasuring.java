@@ -16,12 +16,14 @@ import org.springframework.stereotype.Component;
 class PhotoMeasuring {
 
   private final PhotoStore store;
+  private final OriginalFiles originals;
   private final Darkroom darkroom;
   private final Rigs rigs;
   private final Sky sky;
 
-  PhotoMeasuring(PhotoStore store, Darkroom darkroom, Rigs rigs, Sky sky) {
+  PhotoMeasuring(PhotoStore store, OriginalFiles originals, Darkroom darkroom, Rigs rigs, Sky sky) {
     this.store = store;
+    this.originals = originals;
     this.darkroom = darkroom;
     this.rigs = rigs;
     this.sky = sky;
@@ -51,7 +53,11 @@ class PhotoMeasuring {
     PhotoAnswer measure(Examined examined) throws IOException, RefusedPhoto {
       Optional<PhotoStore.Held> held = store.newest(rig.id(), examined.sha256());
       if (held.isPresent() && options.conflict() == OnConflict.REFUSE) {
-        return ofHeld(examined.photo().name(), held.get());
+        PhotoAnswer answer = ofHeld(examined.photo().name(), held.get());
+        if (options.purpose() != PhotoOptions.Purpose.TRY) {
+          originals.keep(examined.photo().file(), examined.sha256(), examined.header().format());
+        }
+        return answer;
       }
       focalLengths.take(examined.instant().at(), examined.header().shot().focalLengthMm());
       ComputedMoon computed = new ComputedMoon(sky.moonAt(examined.instant().at(), rig.site()));

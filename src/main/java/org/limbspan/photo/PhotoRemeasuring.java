@@ -56,7 +56,9 @@ class PhotoRemeasuring {
   void measure(Rig rig, int method) {
     List<Photograph> behind = store.behind(rig.id(), method);
     for (Photograph photo : behind) {
-      measure(rig, photo, method);
+      if (originals.isHeld(photo.sha256(), photo.format())) {
+        measure(rig, photo, method);
+      }
     }
     book.bringInLine(rig);
     LOG.info("rig {}: {} photographs measured by method {}", rig.slug(), behind.size(), method);

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.limbspan.photo.file.PhotoFormat;
 import org.limbspan.photo.file.Shot;
@@ -94,6 +95,20 @@ class PhotoStore {
       """
       select * from photo_measurement where photo_id = :photoId order by method desc
       """;
+
+  private static final String ORIGINALS =
+      """
+      select distinct sha256, format, byte_count from photo where rig_id = :rigId
+      order by sha256, format
+      """;
+
+  private static final String SPEAKS_OF =
+      """
+      select exists (select from photo where rig_id = :rigId and sha256 = :sha256
+        and format = :format and byte_count = :byteCount)
+      """;
+
+  private static final int ROWS_AT_ONCE = 100;
 
   private static final String RIGS = "select distinct rig_id from photo order by rig_id";
 
@@ -222,6 +237,32 @@ class PhotoStore {
     return jdbc.sql(RIGS).query(Long.class).list();
   }
 
+  /** A file that photographs came in. */
+  record Original(String sha256, PhotoFormat format, long byteCount) {}
+
+  /** The files of a rig by their hashes, to be closed; a few rows at once within a transaction. */
+  Stream<Original> originals(long rigId) {
+    return jdbc
+        .sql(ORIGINALS)
+        .withFetchSize(ROWS_AT_ONCE)
+        .param("rigId", rigId)
+        .query(
+            (row, number) ->
+                new Original(row.getString("sha256"), format(row), row.getLong("byte_count")))
+        .stream();
+  }
+
+  /** Whether a photograph of the rig came in that file. */
+  boolean speaksOf(long rigId, String sha256, PhotoFormat format, long byteCount) {
+    return jdbc.sql(SPEAKS_OF)
+        .param("rigId", rigId)
+        .param("sha256", sha256)
+        .param("format", format.name().toLowerCase(Locale.ROOT))
+        .param("byteCount", byteCount)
+        .query(Boolean.class)
+        .single();
+  }
+
   private MeasuredByMethod measured(ResultSet row, int number) throws SQLException {
     String document = row.getString("document");
     return new MeasuredByMethod(
@@ -237,7 +278,7 @@ class PhotoStore {
         row.getString("sha256"),
         row.getInt("version"),
         row.getString("file_name"),
-        PhotoFormat.valueOf(row.getString("format").toUpperCase(Locale.ROOT)),
+        format(row),
         row.getInt("width_px"),
         row.getInt("height_px"),
         instant(row, "taken_at"),
@@ -249,6 +290,10 @@ class PhotoStore {
         row.getObject("f_number", Double.class),
         row.getString("camera"),
         instant(row, "entered_at"));
+  }
+
+  private static PhotoFormat format(ResultSet row) throws SQLException {
+    return PhotoFormat.valueOf(row.getString("format").toUpperCase(Locale.ROOT));
   }
 
   static Instant instant(ResultSet row, String column) throws SQLException {

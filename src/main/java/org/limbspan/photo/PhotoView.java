@@ -62,6 +62,7 @@ final class PhotoView {
     putIfTold(fields, "use", kept.use() == null ? null : kept.use().label());
     kept.newest().ifPresent(newest -> figures(fields, photo.axis(), newest));
     fields.put("measurements", kept.measurements().stream().map(PhotoView::measurement).toList());
+    fields.put("originalHeld", kept.isOriginalHeld());
     fields.put("image", base + "/" + photo.id() + "/image");
     fields.put("overlay", base + "/" + photo.id() + "/overlay.svg");
     fields.put("original", base + "/" + photo.id() + "/original");

@@ -111,8 +111,17 @@ public class Photos {
     brackets.bringInLine(rig);
   }
 
-  /** Where the original of a photograph lies. */
+  /**
+   * Where the original of a photograph lies.
+   *
+   * @throws NotFound if it is not held
+   */
   public Path original(Photograph photo) {
+    if (!originals.isHeld(photo.sha256(), photo.format())) {
+      throw new NotFound(
+          "The file of photograph %d is not held: its ledger came without photographs. Sent again, it is kept."
+              .formatted(photo.id()));
+    }
     return originals.path(photo.sha256(), photo.format());
   }
 
@@ -130,6 +139,11 @@ public class Photos {
 
   private KeptPhoto kept(
       Photograph photo, @Nullable Long readingId, PhotoAnswer.@Nullable Use use) {
-    return new KeptPhoto(photo, store.measurements(photo.id()), readingId, use);
+    return new KeptPhoto(
+        photo,
+        store.measurements(photo.id()),
+        originals.isHeld(photo.sha256(), photo.format()),
+        readingId,
+        use);
   }
 }

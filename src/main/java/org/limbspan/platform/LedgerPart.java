@@ -16,11 +16,19 @@ public interface LedgerPart {
     SETUPS,
     CALIBRATIONS,
     READINGS,
+    PHOTOS,
+    PHOTO_MEASUREMENTS,
+    PHOTO_READINGS,
     ALERTS,
     ANSWERS
   }
 
   Order order();
+
+  /** First version of the layout that has this part; in older files it is empty. */
+  default int sinceLayout() {
+    return 1;
+  }
 
   /** File name without its ending. */
   String name();
@@ -46,11 +54,6 @@ public interface LedgerPart {
    * @param rigId 0 for the part that makes the rig
    */
   String insert(String staged, long rigId);
-
-  /** Whether ledgers were written before there was this part: then it is empty in them. */
-  default boolean mayBeMissing() {
-    return false;
-  }
 
   /**
    * What has to be looked at, or made, before anything is entered.

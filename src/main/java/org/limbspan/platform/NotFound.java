@@ -16,6 +16,11 @@ public final class NotFound extends Problem {
     this(thing, new Violation(field, value, "the name of a " + thing + " that is held"));
   }
 
+  /** Something of a held thing is not held itself. */
+  public NotFound(String detail) {
+    super(Category.NOT_FOUND, detail, List.of());
+  }
+
   private NotFound(String thing, Violation violation) {
     super(
         Category.NOT_FOUND,

@@ -44,8 +44,8 @@ class HorizonLedgerPart implements LedgerPart {
   }
 
   @Override
-  public boolean mayBeMissing() {
-    return true;
+  public int sinceLayout() {
+    return 2;
   }
 
   @Override

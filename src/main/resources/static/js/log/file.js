@@ -1,5 +1,6 @@
 // Takes a CSV file: sends it in parts, and shows each line that was not taken where it can be mended.
 import { part, records, text } from "./csv.js";
+import { withToken } from "../page-token.js";
 
 const LINES_AT_ONCE = 500;
 const count = (n, noun) => `${n} ${noun}${n === 1 ? "" : "s"}`;
@@ -89,7 +90,7 @@ export class FileDrop {
     try {
       answer = await fetch(this.#address, {
         method: "POST",
-        headers: { "Content-Type": "text/csv; charset=utf-8", Accept: "application/json" },
+        headers: withToken({ "Content-Type": "text/csv; charset=utf-8", Accept: "application/json" }),
         body: file.text,
       });
     } catch {

@@ -1,4 +1,6 @@
 // Entries wait here, in the browser's own database, until the ledger has them.
+import { withToken } from "../page-token.js";
+
 const NAME = "limbspan-log";
 const STORE = "entries";
 const KEPT_MS = 36 * 3_600_000;
@@ -80,12 +82,13 @@ export class Outbox extends EventTarget {
     try {
       answer = await fetch(`/api/rigs/${this.#rig}/readings`, {
         method: "POST",
-        headers: { "Content-Type": "application/json", Accept: "application/json" },
+        headers: withToken({ "Content-Type": "application/json", Accept: "application/json" }),
         body: JSON.stringify(reading),
       });
     } catch {
       return null;
     }
+    this.dispatchEvent(new CustomEvent("login", { detail: answer.status === 401 || answer.status === 403 }));
     if (answer.ok) {
       const report = await answer.json();
       return { state: "held", told: [], repeat: report.stored === 0, sentAt: Date.now() };

@@ -2,20 +2,11 @@ package org.limbspan.archive;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.io.ByteArrayInputStream;
-import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.net.http.HttpResponse;
 import java.nio.charset.StandardCharsets;
-import java.security.MessageDigest;
-import java.util.HexFormat;
-import java.util.LinkedHashMap;
 import java.util.Map;
-import java.util.Objects;
-import java.util.function.UnaryOperator;
-import java.util.zip.ZipEntry;
-import java.util.zip.ZipInputStream;
-import java.util.zip.ZipOutputStream;
+import java.util.Set;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -35,6 +26,11 @@ import tools.jackson.databind.node.ObjectNode;
 class LedgerArchiveIT {
 
   private static final JsonMapper MAPPER = new JsonMapper();
+
+  /** Parts that the first layout had not. */
+  private static final Set<String> LATER_PARTS =
+      Set.of("horizon_line", "photo", "photo_measurement", "photo_reading");
+
   private static OtherInstallation other;
 
   @Autowired private RestTestClient http;
@@ -52,7 +48,7 @@ class LedgerArchiveIT {
   @Test
   void comesToTheSameJudgementElsewhereAndGoesOutAgainInTheSameBytes() throws Exception {
     RigClient rig = eventful("archive-eventful");
-    byte[] ledger = ledger(http, rig.slug());
+    byte[] ledger = LedgerZip.of(http, rig.slug(), "");
     HttpResponse<String> answer = other.take(ledger);
     assertThat(answer.statusCode()).as(answer.body()).isEqualTo(201);
     assertThat(MAPPER.readTree(answer.body()).path("rows").path("answer").asInt()).isEqualTo(1);
@@ -65,22 +61,22 @@ class LedgerArchiveIT {
     assertThat(there.get("/horizon").body().path("version").asInt()).isEqualTo(3);
     assertThat(withoutIds(there.get("/readings?limit=1000").body()))
         .isEqualTo(withoutIds(rig.get("/readings?limit=1000").body()));
-    byte[] again = ledger(other.http(), rig.slug());
-    assertThat(texts(again)).isEqualTo(texts(ledger));
+    byte[] again = LedgerZip.of(other.http(), rig.slug(), "");
+    assertThat(LedgerZip.texts(again)).isEqualTo(LedgerZip.texts(ledger));
     assertThat(again).isEqualTo(ledger);
   }
 
   @Test
   void describesEveryFileWithItsHash() throws Exception {
     RigClient rig = RigClient.described(http, "archive-hashes");
-    Map<String, byte[]> files = files(ledger(http, rig.slug()));
-    JsonNode description = MAPPER.readTree(file(files, "datapackage.json"));
+    Map<String, byte[]> files = LedgerZip.files(LedgerZip.of(http, rig.slug(), ""));
+    JsonNode description = MAPPER.readTree(LedgerZip.file(files, "datapackage.json"));
     assertThat(description.path("profile").asString()).isEqualTo("tabular-data-package");
     assertThat(description.path("resources").size()).isEqualTo(files.size() - 2);
     for (JsonNode resource : description.path("resources")) {
-      byte[] file = file(files, resource.path("path").asString());
+      byte[] file = LedgerZip.file(files, resource.path("path").asString());
       assertThat(resource.path("bytes").asInt()).isEqualTo(file.length);
-      assertThat(resource.path("hash").asString()).isEqualTo("sha256:" + sha256(file));
+      assertThat(resource.path("hash").asString()).isEqualTo("sha256:" + LedgerZip.sha256(file));
       String header = new String(file, StandardCharsets.UTF_8).lines().findFirst().orElseThrow();
       assertThat(
               String.join(",", resource.path("schema").path("fields").findValuesAsString("name")))
@@ -89,9 +85,9 @@ class LedgerArchiveIT {
   }
 
   @Test
-  void takesALedgerThatWasWrittenBeforeThereWereHorizons() throws Exception {
+  void takesALedgerThatWasWrittenBeforeThereWereHorizonsAndPhotographs() throws Exception {
     RigClient rig = RigClient.described(http, "archive-older");
-    HttpResponse<String> answer = other.take(without(ledger(http, rig.slug()), "horizon_line"));
+    HttpResponse<String> answer = other.take(asFirstWritten(LedgerZip.of(http, rig.slug(), "")));
     assertThat(answer.statusCode()).as(answer.body()).isEqualTo(201);
     RigClient there = new RigClient(other.http(), rig.slug());
     assertThat(there.get("/horizon").body().path("points").size()).isZero();
@@ -100,7 +96,7 @@ class LedgerArchiveIT {
   @Test
   void refusesARigThatIsThere() throws Exception {
     RigClient rig = RigClient.described(http, "archive-twice");
-    byte[] ledger = ledger(http, rig.slug());
+    byte[] ledger = LedgerZip.of(http, rig.slug(), "");
     assertThat(other.take(ledger).statusCode()).isEqualTo(201);
     HttpResponse<String> again = other.take(ledger);
     assertThat(again.statusCode()).isEqualTo(409);
@@ -110,13 +106,14 @@ class LedgerArchiveIT {
   @Test
   void refusesWhatWasChangedOrCutOff() throws Exception {
     RigClient rig = eventful("archive-damaged");
-    byte[] ledger = ledger(http, rig.slug());
+    byte[] ledger = LedgerZip.of(http, rig.slug(), "");
     byte[] cut = java.util.Arrays.copyOf(ledger, ledger.length / 2);
     assertThat(other.take(cut).statusCode()).isEqualTo(422);
     assertThat(other.take(new byte[0]).statusCode()).isEqualTo(422);
     assertThat(other.take("no zip".getBytes(StandardCharsets.UTF_8)).statusCode()).isEqualTo(422);
     HttpResponse<String> changed =
-        other.take(changed(ledger, "reading.csv", text -> text.replace("held", "hold"), false));
+        other.take(
+            LedgerZip.changed(ledger, "reading.csv", text -> text.replace("held", "hold"), false));
     assertThat(changed.statusCode()).isEqualTo(422);
     assertThat(changed.body()).contains("reading.csv").contains("sha256");
     assertThat(there("archive-damaged")).isEqualTo(404);
@@ -125,10 +122,10 @@ class LedgerArchiveIT {
   @Test
   void namesLineAndColumnOfWhatNoLedgerCanHold() throws Exception {
     RigClient rig = eventful("archive-wrong");
-    byte[] ledger = ledger(http, rig.slug());
+    byte[] ledger = LedgerZip.of(http, rig.slug(), "");
     HttpResponse<String> word =
         other.take(
-            changed(
+            LedgerZip.changed(
                 ledger,
                 "calibration.csv",
                 text -> text.replaceFirst("\n([^,]*),target,,1,[^,]*,", "\n$1,target,,1,long,"),
@@ -137,13 +134,13 @@ class LedgerArchiveIT {
     assertThat(word.body()).contains("calibration.csv: target_length_mm").contains("\"line\":2");
     HttpResponse<String> rule =
         other.take(
-            changed(
+            LedgerZip.changed(
                 ledger, "reading.csv", text -> text.replace(",horizontal,", ",slanted,"), true));
     assertThat(rule.statusCode()).as(rule.body()).isEqualTo(422);
     assertThat(rule.body()).contains("reading.csv").contains("slanted");
     HttpResponse<String> zone =
         other.take(
-            changed(
+            LedgerZip.changed(
                 ledger, "rig.csv", text -> text.replaceAll("[A-Z]\\w+/\\w+", "Mars/Base"), true));
     assertThat(zone.statusCode()).as(zone.body()).isEqualTo(422);
     assertThat(zone.body()).contains("time_zone").contains("Mars/Base");
@@ -200,91 +197,20 @@ class LedgerArchiveIT {
     return readings.path("readings").toString();
   }
 
-  private static byte[] ledger(RestTestClient client, String slug) {
-    return client
-        .get()
-        .uri("/api/rigs/" + slug + "/ledger.zip")
-        .exchange()
-        .expectStatus()
-        .isOk()
-        .expectBody()
-        .returnResult()
-        .getResponseBodyContent();
-  }
-
-  private static Map<String, byte[]> files(byte[] ledger) throws IOException {
-    Map<String, byte[]> files = new LinkedHashMap<>();
-    try (ZipInputStream zip = new ZipInputStream(new ByteArrayInputStream(ledger))) {
-      for (ZipEntry entry = zip.getNextEntry(); entry != null; entry = zip.getNextEntry()) {
-        files.put(entry.getName(), zip.readAllBytes());
-      }
-    }
-    return files;
-  }
-
-  private static Map<String, String> texts(byte[] ledger) throws IOException {
-    Map<String, String> texts = new LinkedHashMap<>();
-    files(ledger)
-        .forEach((name, file) -> texts.put(name, new String(file, StandardCharsets.UTF_8)));
-    return texts;
-  }
-
-  private static byte[] file(Map<String, byte[]> files, String name) {
-    return Objects.requireNonNull(files.get(name), name);
-  }
-
-  /** With one file changed, and its hash in the description if {@code described}. */
-  private static byte[] changed(
-      byte[] ledger, String name, UnaryOperator<String> change, boolean described)
-      throws IOException {
-    Map<String, byte[]> files = files(ledger);
-    byte[] before = file(files, name);
-    byte[] after =
-        change.apply(new String(before, StandardCharsets.UTF_8)).getBytes(StandardCharsets.UTF_8);
-    assertThat(after).isNotEqualTo(before);
-    files.put(name, after);
-    if (described) {
-      files.computeIfPresent(
-          "datapackage.json",
-          (file, json) ->
-              new String(json, StandardCharsets.UTF_8)
-                  .replace(sha256(before), sha256(after))
-                  .getBytes(StandardCharsets.UTF_8));
-    }
-    return zipped(files);
-  }
-
-  /** As if one part had never been there. */
-  private static byte[] without(byte[] ledger, String part) throws IOException {
-    Map<String, byte[]> files = files(ledger);
-    assertThat(files.remove(part + ".csv")).isNotNull();
-    ObjectNode description = (ObjectNode) MAPPER.readTree(file(files, "datapackage.json"));
+  /** The first layout: neither horizons nor photographs. */
+  private static byte[] asFirstWritten(byte[] ledger) throws IOException {
+    Map<String, byte[]> files = LedgerZip.files(ledger);
+    LATER_PARTS.forEach(part -> assertThat(files.remove(part + ".csv")).as(part).isNotNull());
+    byte[] described = LedgerZip.file(files, "datapackage.json");
+    ObjectNode description = (ObjectNode) MAPPER.readTree(described);
+    description.put("limbspanLayout", 1);
     ArrayNode resources = description.putArray("resources");
-    for (JsonNode resource : MAPPER.readTree(file(files, "datapackage.json")).path("resources")) {
-      if (!resource.path("name").asString().equals(part)) {
+    for (JsonNode resource : MAPPER.readTree(described).path("resources")) {
+      if (!LATER_PARTS.contains(resource.path("name").asString())) {
         resources.add(resource);
       }
     }
     files.put("datapackage.json", MAPPER.writeValueAsBytes(description));
-    return zipped(files);
-  }
-
-  private static byte[] zipped(Map<String, byte[]> files) throws IOException {
-    ByteArrayOutputStream out = new ByteArrayOutputStream();
-    try (ZipOutputStream zip = new ZipOutputStream(out)) {
-      for (Map.Entry<String, byte[]> file : files.entrySet()) {
-        zip.putNextEntry(new ZipEntry(file.getKey()));
-        zip.write(file.getValue());
-      }
-    }
-    return out.toByteArray();
-  }
-
-  private static String sha256(byte[] bytes) {
-    try {
-      return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(bytes));
-    } catch (java.security.NoSuchAlgorithmException e) {
-      throw new AssertionError(e);
-    }
+    return LedgerZip.zip(files);
   }
 }

@@ -1,9 +1,13 @@
 package org.limbspan.archive;
 
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.Map;
 import org.limbspan.LimbspanApplication;
 import org.limbspan.testing.TestDatabase;
@@ -11,6 +15,7 @@ import org.springframework.boot.WebApplicationType;
 import org.springframework.boot.builder.SpringApplicationBuilder;
 import org.springframework.context.ConfigurableApplicationContext;
 import org.springframework.test.web.servlet.client.RestTestClient;
+import org.springframework.util.FileSystemUtils;
 
 /** A second service with an empty database, in the same JVM. */
 final class OtherInstallation implements AutoCloseable {
@@ -18,7 +23,14 @@ final class OtherInstallation implements AutoCloseable {
   private final ConfigurableApplicationContext context;
   private final String address;
 
+  private final Path home;
+
   OtherInstallation() {
+    try {
+      home = Files.createTempDirectory("limbspan-other-home");
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
     TestDatabase database = TestDatabase.fresh();
     Map<String, Object> settings =
         Map.of(
@@ -31,8 +43,15 @@ final class OtherInstallation implements AutoCloseable {
         new SpringApplicationBuilder(LimbspanApplication.class)
             .web(WebApplicationType.SERVLET)
             .properties(settings)
-            .run("--server.port=0", "--spring.datasource.url=" + database.url());
+            .run(
+                "--server.port=0",
+                "--spring.datasource.url=" + database.url(),
+                "--limbspan.home=" + home);
     address = "http://127.0.0.1:" + context.getEnvironment().getProperty("local.server.port");
+  }
+
+  Path home() {
+    return home;
   }
 
   RestTestClient http() {
@@ -53,5 +72,6 @@ final class OtherInstallation implements AutoCloseable {
   @Override
   public void close() {
     context.close();
+    FileSystemUtils.deleteRecursively(home.toFile());
   }
 }

@@ -13,25 +13,25 @@ import tools.jackson.databind.JsonNode;
 import tools.jackson.databind.json.JsonMapper;
 
 /** Sends photographs over HTTP as a browser's form does. */
-final class PhotoClient {
+public final class PhotoClient {
 
   private static final JsonMapper MAPPER = new JsonMapper();
 
   private final RestTestClient http;
   private final String slug;
 
-  PhotoClient(RestTestClient http, RigClient rig) {
+  public PhotoClient(RestTestClient http, RigClient rig) {
     this.http = http;
     this.slug = rig.slug();
   }
 
   /** One file. */
-  JsonNode send(String query, String name, byte[] file) {
+  public JsonNode send(String query, String name, byte[] file) {
     return send(query, Map.of(name, file)).get(0);
   }
 
   /** Files by name, in their order. */
-  JsonNode send(String query, Map<String, byte[]> files) {
+  public JsonNode send(String query, Map<String, byte[]> files) {
     Answer answer = post(query, files);
     if (answer.status() != 200) {
       throw new AssertionError("not taken: " + answer);

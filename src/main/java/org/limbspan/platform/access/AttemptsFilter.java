@@ -27,8 +27,7 @@ final class AttemptsFilter extends OncePerRequestFilter {
   protected void doFilterInternal(
       HttpServletRequest request, HttpServletResponse response, FilterChain chain)
       throws ServletException, IOException {
-    if (request.getHeader(HttpHeaders.AUTHORIZATION) == null
-        || !attempts.mustWait(request.getRemoteAddr())) {
+    if (!isLogin(request) || !attempts.mustWait(request.getRemoteAddr())) {
       chain.doFilter(request, response);
       return;
     }
@@ -40,5 +39,11 @@ final class AttemptsFilter extends OncePerRequestFilter {
         Refused.tooOften(
             Attempts.MOST
                 + " logins from this address failed within a minute; wait until it is over."));
+  }
+
+  private static boolean isLogin(HttpServletRequest request) {
+    return request.getHeader(HttpHeaders.AUTHORIZATION) != null
+        || (request.getMethod().equals("POST")
+            && request.getRequestURI().equals(AccessRules.LOGIN));
   }
 }

@@ -46,6 +46,34 @@ class AccessMatrixIT {
           "POST /api/rigs/{slug}/photos",
           "POST /api/rigs/{slug}/calibrations");
 
+  /** What anybody may ask for: the login page, and the light of a page, kept in his own browser. */
+  private static final Set<String> OPEN = Set.of("GET /login", "POST /light", "GET /guest/{word}");
+
+  /** What a guest's link shows, of its rig only. */
+  private static final Set<String> GUESTS =
+      Set.of(
+          "GET /rigs/{slug}",
+          "GET /rigs/{slug}/cycle",
+          "GET /rigs/{slug}/nights",
+          "GET /rigs/{slug}/conclusions",
+          "GET /rigs/{slug}/alerts",
+          "GET /rigs/{slug}/live",
+          "GET /rigs/{slug}/readings/{id}",
+          "GET /rigs/{slug}/figure/{name}.json",
+          "GET /rigs/{slug}/drawing/{name}.json",
+          "GET /rigs/{slug}/drawing/evidence/{id}.json",
+          "GET /api/rigs/{slug}/readings",
+          "GET /api/rigs/{slug}/calibrations",
+          "GET /api/rigs/{slug}/setups",
+          "GET /api/rigs/{slug}/cycle",
+          "GET /api/rigs/{slug}/nights",
+          "GET /api/rigs/{slug}/hypotheses",
+          "GET /api/rigs/{slug}/conclusions",
+          "GET /api/rigs/{slug}/alerts",
+          "GET /api/rigs/{slug}/photos",
+          "GET /api/rigs/{slug}/photos/{id}/image",
+          "GET /api/rigs/{slug}/photos/{id}/overlay.svg");
+
   private final HttpClient client = HttpClient.newHttpClient();
 
   @Autowired private RestTestClient http;
@@ -64,9 +92,12 @@ class AccessMatrixIT {
     String other = cut("matrix-other", "roof computer");
     Map<String, String> identities = new LinkedHashMap<>();
     identities.put("nobody", "");
-    identities.put("own key", "Bearer " + own);
-    identities.put("other key", "Bearer " + other);
-    identities.put("owner", basic(PASSWORD));
+    identities.put("own key", "Authorization: Bearer " + own);
+    identities.put("other key", "Authorization: Bearer " + other);
+    identities.put("own guest", "Cookie: limbspan-guest=" + link("matrix-own"));
+    identities.put("other guest", "Cookie: limbspan-guest=" + link("matrix-other"));
+    identities.put("page without token", "Cookie: limbspan-login=" + loggedIn());
+    identities.put("owner", "Authorization: " + basic(PASSWORD));
     StringBuilder matrix = new StringBuilder();
     Set<String> all = routes();
     assertThat(all).hasSizeGreaterThan(30).contains("POST /api/rigs/{slug}/readings");
@@ -78,8 +109,10 @@ class AccessMatrixIT {
         boolean expected =
             switch (identity.getKey()) {
               case "owner" -> true;
-              case "own key" -> INTAKE.contains(route);
-              default -> false;
+              case "own key" -> OPEN.contains(route) || INTAKE.contains(route);
+              case "own guest" -> OPEN.contains(route) || GUESTS.contains(route);
+              case "page without token" -> OPEN.contains(route) || route.startsWith("GET ");
+              default -> OPEN.contains(route);
             };
         assertThat(let).as("%s by %s", route, identity.getKey()).isEqualTo(expected);
       }
@@ -95,11 +128,48 @@ class AccessMatrixIT {
     JsonNode listed = json("GET", "/api/rigs/key-life/keys", basic(PASSWORD), null);
     assertThat(listed.get(0).path("name").asString()).isEqualTo("first");
     assertThat(listed.toString()).doesNotContain(key);
-    assertThat(status("POST", "/api/rigs/key-life/readings", "Bearer " + key)).isEqualTo(422);
+    String bearer = "Authorization: Bearer " + key;
+    assertThat(status("POST", "/api/rigs/key-life/readings", bearer)).isEqualTo(422);
     String id = listed.get(0).path("id").asString();
-    assertThat(status("DELETE", "/api/rigs/key-life/keys/" + id, basic(PASSWORD))).isEqualTo(204);
-    assertThat(status("POST", "/api/rigs/key-life/readings", "Bearer " + key)).isEqualTo(401);
-    assertThat(status("DELETE", "/api/rigs/key-life/keys/" + id, basic(PASSWORD))).isEqualTo(404);
+    String owner = "Authorization: " + basic(PASSWORD);
+    assertThat(status("DELETE", "/api/rigs/key-life/keys/" + id, owner)).isEqualTo(204);
+    assertThat(status("POST", "/api/rigs/key-life/readings", bearer)).isEqualTo(401);
+    assertThat(status("DELETE", "/api/rigs/key-life/keys/" + id, owner)).isEqualTo(404);
+  }
+
+  @Test
+  void showsAGuestNeitherFormsNorThePlaceUntilTheLinkIsRevoked() {
+    describe("guest-life");
+    String word = link("guest-life");
+    WebVisit guest = new WebVisit(port);
+    HttpResponse<String> opened = guest.page("/guest/" + word);
+    assertThat(opened.statusCode()).isEqualTo(303);
+    assertThat(LoginIT.location(opened)).endsWith("/rigs/guest-life");
+    assertThat(LoginIT.cookie(opened, "limbspan-guest")).contains("HttpOnly", "SameSite=Lax");
+
+    describe("guest-other");
+    for (String path : new String[] {"", "/cycle", "/nights", "/alerts"}) {
+      HttpResponse<String> page = guest.page("/rigs/guest-life" + path);
+      assertThat(page.statusCode()).as(path).isEqualTo(200);
+      assertThat(page.body().replaceAll("(?s)<form class=\"light.*?</form>", ""))
+          .doesNotContain("<form")
+          .doesNotContain("40\u00b0")
+          .doesNotContain("600 m")
+          .doesNotContain("/tonight\"")
+          .doesNotContain("/rigs/new");
+    }
+    assertThat(guest.page("/rigs/guest-other").statusCode()).isEqualTo(403);
+    assertThat(guest.page("/contents").statusCode()).isEqualTo(403);
+    assertThat(guest.page("/api/rigs/guest-life").statusCode()).isEqualTo(403);
+    assertThat(guest.page("/guest/limbspan-guest-mistyped-by-somebody").statusCode())
+        .isEqualTo(404);
+
+    JsonNode links = json("GET", "/api/rigs/guest-life/guest-links", basic(PASSWORD), null);
+    assertThat(links.toString()).doesNotContain(word);
+    String id = links.get(0).path("id").asString();
+    String owner = "Authorization: " + basic(PASSWORD);
+    assertThat(status("DELETE", "/api/rigs/guest-life/guest-links/" + id, owner)).isEqualTo(204);
+    assertThat(LoginIT.location(guest.page("/rigs/guest-life"))).startsWith("/login?to=");
   }
 
   private Set<String> routes() {
@@ -117,13 +187,31 @@ class AccessMatrixIT {
     return all;
   }
 
-  private boolean isLet(String route, String authorization) {
+  /** The word of a new guest link. */
+  private String link(String slug) {
+    return json(
+            "POST",
+            "/api/rigs/" + slug + "/guest-links",
+            basic(PASSWORD),
+            "{\"name\": \"a friend\"}")
+        .path("path")
+        .asString()
+        .substring("/guest/".length());
+  }
+
+  private String loggedIn() {
+    WebVisit visit = new WebVisit(port);
+    visit.logIn(PASSWORD, "/");
+    return visit.cookie(WebVisit.LOGIN);
+  }
+
+  private boolean isLet(String route, String identity) {
     String[] parts = route.split(" ", 2);
     String path =
         parts[1]
             .replace("{slug}", "matrix-own")
             .replaceAll("\\{[^}]*}", "00000000-0000-0000-0000-000000000000");
-    int status = status(parts[0], path, authorization);
+    int status = status(parts[0], path, identity);
     return status != 401 && status != 403;
   }
 
@@ -169,11 +257,12 @@ class AccessMatrixIT {
   }
 
   /** The status alone: the body of a stream of news has no end. */
-  private int status(String method, String path, String authorization) {
+  private int status(String method, String path, String identity) {
     HttpRequest.Builder request =
         HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + port + path));
-    if (!authorization.isEmpty()) {
-      request.header(HttpHeaders.AUTHORIZATION, authorization);
+    if (!identity.isEmpty()) {
+      String[] header = identity.split(": ", 2);
+      request.header(header[0], header[1]);
     }
     if (method.equals("GET")) {
       request.GET();

@@ -4,12 +4,16 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.net.InetAddress;
+import java.time.Duration;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.limbspan.platform.StartRefused;
 
 class AccessPolicyTest {
+
+  private static final AccessProperties.Login LOGIN =
+      new AccessProperties.Login(Duration.ofHours(12), Duration.ofDays(7));
 
   private static final String PASSWORD = "correct horse battery";
 
@@ -65,6 +69,7 @@ class AccessPolicyTest {
 
   private static AccessPolicy policy(
       @Nullable InetAddress address, @Nullable String password, String... hosts) {
-    return AccessPolicy.of(address, new AccessProperties(password, List.of(hosts)));
+    return AccessPolicy.of(
+        address, new AccessProperties(password, List.of(hosts), List.of(), LOGIN));
   }
 }

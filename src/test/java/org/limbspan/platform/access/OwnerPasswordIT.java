@@ -51,7 +51,23 @@ class OwnerPasswordIT {
 
   @Test
   void tellsItsHealthToEverybody() {
-    client.get().uri("/actuator/health").exchange().expectStatus().isOk();
+    client
+        .get()
+        .uri("/actuator/health")
+        .exchange()
+        .expectStatus()
+        .isOk()
+        .expectBody()
+        .jsonPath("$.components")
+        .doesNotExist();
+    client
+        .get()
+        .uri("/actuator/health")
+        .headers(headers -> headers.setBasicAuth("owner", PASSWORD))
+        .exchange()
+        .expectBody()
+        .jsonPath("$.components.homeDisk.status")
+        .isNotEmpty();
   }
 
   private int statusFor(String user, String password) {
