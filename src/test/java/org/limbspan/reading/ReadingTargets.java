@@ -115,7 +115,7 @@ public final class ReadingTargets {
               Query.number("latitudeDeg", text, Range.between(-90, 90));
               Query.whole("limit", text, Range.between(1, 5000));
             },
-            List.of("40.4168", "-3.5e1", "500", ".5", "+1.")),
+            List.of("40", "5e1", "1.", "+7.0", "90")),
         ParserTarget.ofText(
             "paging and spans",
             10,
