@@ -18,15 +18,15 @@ class FirstVisitBrowserIT {
   void describesARigAndSeesItsLedger(Visitor visitor) {
     Page page = visitor.page(Screen.LAPTOP);
     page.navigate("/rigs/new");
-    page.getByLabel("Name", new Page.GetByLabelOptions().setExact(true)).fill("Invented orchard");
-    assertThat(page.getByLabel("Short name")).hasValue("invented-orchard");
+    page.getByLabel("Name", new Page.GetByLabelOptions().setExact(true)).fill("Invented hedge");
+    assertThat(page.getByLabel("Short name")).hasValue("invented-hedge");
     page.getByLabel("Latitude").fill("47\u00b0 30\u2032 N");
     page.getByLabel("Longitude").fill("9.5");
     page.getByLabel("Elevation").fill("430");
     page.getByLabel("Time zone").fill("Europe/Zurich");
     button(page, "Enter the rig").click();
-    assertThat(page).hasURL(Pattern.compile("/rigs/invented-orchard$"));
-    assertThat(page.getByRole(AriaRole.HEADING, level(1))).hasText("Invented orchard");
+    assertThat(page).hasURL(Pattern.compile("/rigs/invented-hedge$"));
+    assertThat(page.getByRole(AriaRole.HEADING, level(1))).hasText("Invented hedge");
     assertThat(page.getByText("No reading is entered yet")).isVisible();
   }
 
