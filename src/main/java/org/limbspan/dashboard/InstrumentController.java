@@ -11,6 +11,7 @@ import org.limbspan.platform.InvalidInput;
 import org.limbspan.platform.Problem;
 import org.limbspan.rig.Entered;
 import org.limbspan.rig.RecordedCalibration;
+import org.limbspan.rig.RecordedHorizon;
 import org.limbspan.rig.Rig;
 import org.limbspan.rig.Rigs;
 import org.limbspan.watch.InferredReadings;
@@ -92,10 +93,38 @@ class InstrumentController {
       @PathVariable String slug,
       @PathVariable long id,
       @RequestParam(defaultValue = "") String why) {
-    String reason = why.isBlank() ? "taken back on the page of the rig" : why.strip();
-    rigs.withdrawCalibration(
-        rigs.find(slug), id, reason.substring(0, Math.min(2000, reason.length())));
+    rigs.withdrawCalibration(rigs.find(slug), id, reason(why));
     return new ModelAndView("redirect:/rigs/" + slug + "/rig#calibrations");
+  }
+
+  @PostMapping("/horizon")
+  ModelAndView enterHorizon(@PathVariable String slug, @ModelAttribute HorizonForm form) {
+    Rig rig = rigs.find(slug);
+    Map<String, String> complaints = form.complaints();
+    if (complaints.isEmpty()) {
+      rigs.enterHorizon(rig, form.line());
+      return new ModelAndView("redirect:/rigs/" + slug + "/rig#horizon-line");
+    }
+    ModelAndView page =
+        page(slug, Optional.empty(), CalibrationForm.EMPTY, SetupForm.EMPTY, complaints);
+    page.addObject("horizon", form);
+    return refused(page);
+  }
+
+  /** Takes the horizon back; it stays in the ledger with the reason. */
+  @PostMapping("/horizon/withdrawal")
+  ModelAndView withdrawHorizon(
+      @PathVariable String slug, @RequestParam(defaultValue = "") String why) {
+    Rig rig = rigs.find(slug);
+    if (rigs.horizon(rig.id()).isPresent()) {
+      rigs.withdrawHorizon(rig, reason(why));
+    }
+    return new ModelAndView("redirect:/rigs/" + slug + "/rig#horizon-line");
+  }
+
+  private static String reason(String why) {
+    String reason = why.isBlank() ? "taken back on the page of the rig" : why.strip();
+    return reason.substring(0, Math.min(2000, reason.length()));
   }
 
   private static String words(Problem refused) {
@@ -117,12 +146,17 @@ class InstrumentController {
       SetupForm setup,
       Map<String, String> complaints) {
     LedgerFacts facts = ledger.read(slug);
-    InstrumentFacts instrument = InstrumentFacts.of(rigs.find(slug), rigs, inferred);
+    Rig rig = rigs.find(slug);
+    InstrumentFacts instrument = InstrumentFacts.of(rig, rigs, inferred);
+    Optional<RecordedHorizon> standing = rigs.horizon(rig.id());
     ModelAndView page = new ModelAndView("instrument");
     page.addObject("chapter", ChapterHead.of(facts, Chapter.INSTRUMENT));
     page.addObject("sheet", InstrumentSheets.of(facts, instrument, entered, clock.instant()));
     page.addObject("calibration", calibration);
     page.addObject("setup", setup);
+    page.addObject("horizonStands", standing.isPresent());
+    page.addObject("horizonWords", HorizonForm.words(standing));
+    page.addObject("horizon", HorizonForm.of(standing));
     page.addObject("complaints", complaints);
     return page;
   }

@@ -3,6 +3,7 @@ package org.limbspan.dashboard;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import org.limbspan.sky.HorizonLine.Point;
 
 /**
  * What the log page needs to compare a reading with the computed Moon by itself: the Moon over the
@@ -14,6 +15,7 @@ import org.jspecify.annotations.Nullable;
  * @param altitudeDeg without refraction
  * @param apparentAltitudeDeg with refraction
  * @param pass number of the pass that each row belongs to
+ * @param horizon the rig's own horizon by azimuth; empty if none stands
  */
 record LogAlmanac(
     long fromS,
@@ -26,6 +28,7 @@ record LogAlmanac(
     List<Double> sunAltitudeDeg,
     List<Double> sunSeparationDeg,
     List<Long> pass,
+    List<Point> horizon,
     List<InForce> setups,
     List<Held> readings) {
 

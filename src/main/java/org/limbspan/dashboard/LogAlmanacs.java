@@ -12,6 +12,7 @@ import org.limbspan.cycle.PassNumber;
 import org.limbspan.rig.InstrumentHistory;
 import org.limbspan.rig.Setup;
 import org.limbspan.scale.PlateScale;
+import org.limbspan.sky.HorizonLine;
 import org.limbspan.sky.MoonSight;
 import org.limbspan.sky.Site;
 import org.limbspan.sky.Sky;
@@ -32,11 +33,13 @@ final class LogAlmanacs {
 
   private final Sky sky;
   private final InstrumentHistory history;
+  private final Optional<HorizonLine> line;
   private final Site site;
 
-  LogAlmanacs(Sky sky, InstrumentHistory history) {
+  LogAlmanacs(Sky sky, InstrumentHistory history, Optional<HorizonLine> line) {
     this.sky = sky;
     this.history = history;
+    this.line = line;
     this.site = history.rig().site();
   }
 
@@ -60,6 +63,7 @@ final class LogAlmanacs {
         column(sights, MoonSight::sunAltitudeDeg),
         column(sights, MoonSight::sunSeparationDeg),
         sights.stream().map(sight -> PassNumber.of(sight, site)).toList(),
+        line.map(HorizonLine::points).orElse(List.of()),
         history.setups().stream().map(this::inForce).toList(),
         observations.stream()
             .filter(o -> !o.takenAt().isBefore(from) && o.takenAt().isBefore(to))

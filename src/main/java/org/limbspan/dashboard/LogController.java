@@ -7,6 +7,7 @@ import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.limbspan.demo.Demo;
 import org.limbspan.platform.InvalidInput;
+import org.limbspan.rig.RecordedHorizon;
 import org.limbspan.rig.Rig;
 import org.limbspan.rig.Rigs;
 import org.limbspan.sky.Sky;
@@ -53,7 +54,8 @@ class LogController {
   LogAlmanac almanac(
       @PathVariable String slug, @RequestParam(required = false) @Nullable Instant at) {
     Rig rig = rigs.find(slug);
-    return new LogAlmanacs(sky, rigs.history(rig.id()))
+    return new LogAlmanacs(
+            sky, rigs.history(rig.id()), rigs.horizon(rig.id()).map(RecordedHorizon::line))
         .about(instant(at), ledger.read(slug).observations());
   }
 

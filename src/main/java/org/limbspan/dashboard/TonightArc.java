@@ -6,10 +6,14 @@ import java.util.List;
  * The Moon's way over the horizon as lines and words of a drawing, in its own units.
  *
  * @param path the way, as path data
+ * @param ownLine the rig's own horizon where the Moon passes, as path data; empty if none is known
+ * @param ground what the horizon of the drawing is, a sentence of its caption
  * @param summary the drawing in words
  */
 record TonightArc(
     String path,
+    String ownLine,
+    String ground,
     List<Band> bands,
     List<Rule> altitudes,
     List<Rule> hours,
@@ -26,7 +30,8 @@ record TonightArc(
   static final int FOOT = HEIGHT - 24;
 
   static final TonightArc NONE =
-      new TonightArc("", List.of(), List.of(), List.of(), List.of(), List.of(), List.of(), "");
+      new TonightArc(
+          "", "", "", List.of(), List.of(), List.of(), List.of(), List.of(), List.of(), "");
 
   /** A stretch of one light; the word stands in it where there is room. */
   record Band(String light, double x, double width, double middle, String word) {}

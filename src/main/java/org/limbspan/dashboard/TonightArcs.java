@@ -48,6 +48,8 @@ final class TonightArcs {
   private TonightArc draw(ShootingPlan plan) {
     return new TonightArc(
         path(track),
+        ownLine(),
+        ground(),
         bands(),
         altitudes(),
         hours(),
@@ -79,6 +81,34 @@ final class TonightArcs {
                 String.format(
                     Locale.ROOT, "%.1f %.1f", x(sight.at()), y(sight.apparentAltitudeDeg())))
         .collect(Collectors.joining("L", "M", ""));
+  }
+
+  /** The rig's own horizon in the Moon's direction at each time, cut off at the upper edge. */
+  private String ownLine() {
+    return facts
+        .own()
+        .map(
+            own ->
+                track.stream()
+                    .map(
+                        sight ->
+                            String.format(
+                                Locale.ROOT,
+                                "%.1f %.1f",
+                                x(sight.at()),
+                                y(
+                                    Math.min(
+                                        greatestDeg, own.line().altitudeDeg(sight.azimuthDeg())))))
+                    .collect(Collectors.joining("L", "M", "")))
+        .orElse("");
+  }
+
+  private String ground() {
+    return facts.own().isPresent()
+        ? "The full line at 0\u00b0 is the sea horizon; the outline over it is the horizon entered for"
+            + " this rig, as high as it stands in the Moon\u2019s direction at that time."
+        : "The full line is the sea horizon at 0\u00b0; no line of hills and roofs is entered for this"
+            + " rig.";
   }
 
   private List<Band> bands() {
@@ -218,12 +248,13 @@ final class TonightArcs {
     return String.format(Locale.ROOT, "%.1f %.1f", x(at), y(altitudeDeg));
   }
 
-  private static String summary(ShootingPlan plan) {
+  private String summary(ShootingPlan plan) {
     MoonSight top = plan.pass().culmination();
     return "The Moon culminates "
         + TonightWords.altitude(top)
         + " high in the "
         + TonightWords.direction(top.azimuthDeg())
-        + "; the table below has its rise and set.";
+        + "; the table below has its rise and set."
+        + facts.own().map(TonightWords::ownHorizon).map(words -> " " + words).orElse("");
   }
 }

@@ -4,6 +4,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -110,6 +111,15 @@ final class TonightSheets {
     pass.rise().ifPresent(sight -> events.add(event("rise", sight)));
     events.add(event("culmination", pass.culmination()));
     pass.set().ifPresent(sight -> events.add(event("set", sight)));
+    facts
+        .own()
+        .flatMap(TonightFacts.OwnHorizon::seen)
+        .ifPresent(
+            seen -> {
+              seen.rise().ifPresent(sight -> events.add(event("comes over the line", sight)));
+              seen.set().ifPresent(sight -> events.add(event("goes behind the line", sight)));
+            });
+    events.sort(Comparator.comparing(event -> Instant.parse(event.instant())));
     return events;
   }
 

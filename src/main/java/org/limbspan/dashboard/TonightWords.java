@@ -1,6 +1,7 @@
 package org.limbspan.dashboard;
 
 import org.limbspan.sky.MoonSight;
+import org.limbspan.sky.PassOverLine;
 import org.limbspan.sky.ShootingPlan;
 import org.limbspan.sky.ShootingWindow;
 import org.limbspan.sky.SkyLight;
@@ -17,6 +18,24 @@ final class TonightWords {
   /** The nearest of eight directions. */
   static String direction(double azimuthDeg) {
     return DIRECTIONS[(int) Math.round(azimuthDeg / 45) % 8];
+  }
+
+  /** Where the rig's own horizon lets the Moon be seen on its pass. */
+  static String ownHorizon(TonightFacts.OwnHorizon own) {
+    if (own.seen().isEmpty()) {
+      return "It does not come over the line entered for this rig.";
+    }
+    PassOverLine seen = own.seen().get();
+    String rise = seen.rise().map(sight -> "comes over it at " + altitude(sight)).orElse("");
+    String set = seen.set().map(sight -> "goes behind it at " + altitude(sight)).orElse("");
+    if (rise.isEmpty() && set.isEmpty()) {
+      return "It stays over the line entered for this rig.";
+    }
+    return "The outline is the line entered for this rig: the Moon "
+        + rise
+        + (rise.isEmpty() || set.isEmpty() ? "" : " and ")
+        + set
+        + ".";
   }
 
   /** {@code 113°, south-east}. */

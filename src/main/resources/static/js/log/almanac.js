@@ -49,6 +49,39 @@ export function moon(table, ms) {
   };
 }
 
+/** Altitude of the rig's own horizon at an azimuth, in degrees; null if the table has none. */
+function lineDeg(table, azimuthDeg) {
+  const points = table.horizon ?? [];
+  if (points.length === 0) return null;
+  const corner = (i) => {
+    const point = points[(i + points.length) % points.length];
+    return [point.azimuthDeg + 360 * Math.floor(i / points.length), point.altitudeDeg];
+  };
+  let highest = 0;
+  for (let i = 0; i <= points.length; i += 1) {
+    const [start, from] = corner(i - 1);
+    const [end, to] = corner(i);
+    if (start <= azimuthDeg && azimuthDeg <= end) {
+      const here =
+        end > start ? from + ((azimuthDeg - start) / (end - start)) * (to - from) : Math.max(from, to);
+      highest = Math.max(highest, here);
+    }
+  }
+  return highest;
+}
+
+/**
+ * What of the computed Moon the rig's own horizon hides.
+ *
+ * @returns altitude of the line and whether the whole disc is behind it; null if all is clear
+ */
+export function behind(table, moonThen) {
+  const line = lineDeg(table, moonThen.azimuthDeg);
+  const radius = moonThen.verticalArcmin / 120;
+  if (line === null || moonThen.apparentAltitudeDeg - radius >= line) return null;
+  return { lineDeg: line, wholly: moonThen.apparentAltitudeDeg + radius <= line };
+}
+
 /** The computed diameter along an axis. */
 export function diameterArcmin(moonThen, axis) {
   if (axis === "horizontal") return moonThen.horizontalArcmin;

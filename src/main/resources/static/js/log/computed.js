@@ -1,5 +1,5 @@
 // What was typed beside the computed Moon, in sentences.
-import { diameterArcmin, moon, setupAt } from "./almanac.js";
+import { behind, diameterArcmin, moon, setupAt } from "./almanac.js";
 import { pair, places, signed } from "./numbers.js";
 import { clock } from "./zone.js";
 
@@ -11,11 +11,16 @@ function away(minutes, more, less) {
   return `${places(size, 0)}′ ${minutes > 0 ? more : less}`;
 }
 
-function place(entry, then) {
+function place(entry, then, hidden) {
   const words = [
     `Computed: altitude ${places(then.apparentAltitudeDeg, 2)}°, azimuth ${places(then.azimuthDeg, 2)}°.`,
   ];
   if (then.apparentAltitudeDeg < 0) words.push("The Moon is below the horizon then: is the time right?");
+  else if (hidden) {
+    words.push(
+      `The rig’s own horizon stands ${places(hidden.lineDeg, 1)}° high there: the Moon is ${hidden.wholly ? "" : "partly "}behind it then.`,
+    );
+  }
   if (entry.altitudeDeg !== null) {
     const minutes = (entry.altitudeDeg - then.apparentAltitudeDeg) * ARCMIN;
     words.push(`Sighted altitude ${places(entry.altitudeDeg, 1)}°: ${away(minutes, "higher", "lower")}.`);
@@ -138,7 +143,7 @@ export function paragraphs(entry, table, waiting, zone) {
       words: `Caution: the Sun is up and ${places(then.sunSeparationDeg, 0)}° from the Moon. Point no lens, no finder and no eye there.`,
     });
   }
-  told.push({ words: place(entry, then).join(" ") });
+  told.push({ words: place(entry, then, behind(table, then)).join(" ") });
   const ofSize = size(entry, then, setup);
   if (ofSize.length) told.push({ words: ofSize.join(" ") });
   const known = waiting.filter((other) => Math.abs(other.takenMs - entry.takenMs) < 86_400_000);
