@@ -17,14 +17,6 @@ record Line(double fixedPerDay, List<Integer> multiples, double size) {
     multiples = List.copyOf(multiples);
   }
 
-  double rate(double[] freeRates) {
-    double rate = fixedPerDay;
-    for (int m = 0; m < multiples.size(); m++) {
-      rate += multiples.get(m) * freeRates[m];
-    }
-    return rate;
-  }
-
   double priorPrecision() {
     return 2 / (size * size);
   }

@@ -29,11 +29,6 @@ final class Whitening {
    * @param blockSd standard deviation of the part common to a block
    */
   Whitening(double[] root, Grouping blocks, double blockSd, Grouping intercepts) {
-    this(root, blocks, same(blockSd, blocks.count()), intercepts);
-  }
-
-  /** The same with a common part of its own for each block. */
-  Whitening(double[] root, Grouping blocks, double[] blockSd, Grouping intercepts) {
     this.root = root;
     this.blocks = blocks;
     this.intercepts = intercepts;
@@ -42,7 +37,7 @@ final class Whitening {
     this.pull = new double[q.length];
     this.growth = new double[q.length];
     for (int b = 0; b < q.length; b++) {
-      growth[b] = 1 + blockSd[b] * blockSd[b] * q[b];
+      growth[b] = 1 + blockSd * blockSd * q[b];
       pull[b] = (1 - 1 / Math.sqrt(growth[b])) / q[b];
     }
     this.one = decorrelated(same(1, root.length));
@@ -84,15 +79,6 @@ final class Whitening {
   /** The best intercept of each group for {@code column}. */
   double[] intercepts(double[] column) {
     return levels(decorrelated(column));
-  }
-
-  /** Sum of squares of the column in units of the rows' own noise, intercepts left in. */
-  double size2(double[] column) {
-    double sum = 0;
-    for (int i = 0; i < column.length; i++) {
-      sum += root[i] * root[i] * column[i] * column[i];
-    }
-    return sum;
   }
 
   /** Variance of each group's level, were nothing else to be found. */

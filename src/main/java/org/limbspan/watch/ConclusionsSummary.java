@@ -2,6 +2,7 @@ package org.limbspan.watch;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.limbspan.cycle.LatitudeRatios;
 import org.limbspan.cycle.NearMoon;
@@ -38,6 +39,7 @@ final class ConclusionsSummary {
   private final Judgement judgement;
   private final CycleResult cycle;
   private final NightsResult.Summary nights;
+  private final List<NightsResult.Night> pairs;
   private final OwnResult own;
   private final Prediction prediction;
   private final boolean selfReliant;
@@ -49,6 +51,10 @@ final class ConclusionsSummary {
     this.own = judgement.own();
     this.prediction = prediction(site);
     this.selfReliant = selfReliant;
+    this.pairs =
+        judgement.nights().nights().stream()
+            .filter(night -> !selfReliant || night.readingCount() == 2)
+            .toList();
   }
 
   static Conclusions of(Judgement judgement, Site site, boolean selfReliant) {
@@ -60,7 +66,7 @@ final class ConclusionsSummary {
     return new Conclusions(
         selfReliant,
         cycle.readingCount(),
-        nights.pairCount(),
+        pairs.size(),
         monthCount(),
         own.spanDays(),
         own.sightedCount(),
@@ -100,11 +106,19 @@ final class ConclusionsSummary {
   }
 
   private Question withinANight() {
-    Double ratio = nights.meanObservedRatio();
-    Double uncertainty = nights.meanRatioUncertainty();
-    return ratio == null || uncertainty == null
-        ? untold(Basis.READINGS)
-        : question(100 * (ratio - 1), 100 * uncertainty, Basis.READINGS);
+    return MeanRatio.observed(pairs)
+        .map(mean -> question(100 * (mean.ratio() - 1), 100 * mean.uncertainty(), ratioBasis()))
+        .orElseGet(() -> untold(ratioBasis()));
+  }
+
+  /**
+   * Two readings make a ratio by themselves; more than two are laid along the computed growth of
+   * that night. Alone, the readings speak by their twos.
+   */
+  private Basis ratioBasis() {
+    return pairs.stream().allMatch(night -> night.readingCount() == 2)
+        ? Basis.READINGS
+        : Basis.COMPUTED_DISTANCES;
   }
 
   private Question withinAMonth() {
@@ -126,15 +140,16 @@ final class ConclusionsSummary {
 
   private List<Statement> statements() {
     List<Statement> all = new ArrayList<>();
+    Optional<MeanRatio> mean = MeanRatio.observed(pairs);
     add(
         all,
         Quantity.NIGHT_RATIO,
-        nights.meanObservedRatio(),
-        nights.meanRatioUncertainty(),
+        mean.map(MeanRatio::ratio).orElse(null),
+        mean.map(MeanRatio::uncertainty).orElse(null),
         selfReliant ? null : nights.meanPredictedRatio(),
         selfReliant ? null : nights.verdict(),
-        Basis.READINGS,
-        nights.pairCount());
+        ratioBasis(),
+        pairs.size());
     if (!selfReliant) {
       add(
           all,

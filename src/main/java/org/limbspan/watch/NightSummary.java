@@ -36,7 +36,8 @@ final class NightSummary {
     NavigableSet<Instant> around = around(ratios.pairs());
     List<NightsResult.Night> nights =
         ratios.pairs().stream().map(pair -> night(pair, around)).toList();
-    return new NightsResult(nights, summary(ratios, distance.flatMap(MoonDistance::earthRadii)));
+    return new NightsResult(
+        nights, summary(ratios, nights, distance.flatMap(MoonDistance::earthRadii)));
   }
 
   private static NightsResult.Night night(NightPair pair, NavigableSet<Instant> culminations) {
@@ -71,26 +72,16 @@ final class NightSummary {
   }
 
   private static NightsResult.Summary summary(
-      NightRatios ratios, Optional<Estimate> distanceEarthRadii) {
+      NightRatios ratios, List<NightsResult.Night> nights, Optional<Estimate> distanceEarthRadii) {
     @Nullable Estimate slope = ratios.slope().orElse(null);
-    double weights = 0;
-    double observed = 0;
-    double predicted = 0;
-    for (NightPair pair : ratios.pairs()) {
-      double relative = pair.uncertainty() / pair.observedRatio();
-      double weight = 1 / (relative * relative);
-      weights += weight;
-      observed += weight * Math.log(pair.observedRatio());
-      predicted += weight * Math.log(pair.predictedRatio());
-    }
-    boolean none = ratios.pairs().isEmpty();
+    Optional<MeanRatio> observed = MeanRatio.observed(nights);
     return new NightsResult.Summary(
-        ratios.pairs().size(),
+        nights.size(),
         slope == null ? null : slope.value(),
         slope == null ? null : slope.uncertainty(),
-        none ? null : Math.exp(observed / weights),
-        none ? null : Math.exp(predicted / weights),
-        none ? null : Math.exp(observed / weights) / Math.sqrt(weights),
+        observed.map(MeanRatio::ratio).orElse(null),
+        MeanRatio.predicted(nights).map(MeanRatio::ratio).orElse(null),
+        observed.map(MeanRatio::uncertainty).orElse(null),
         distanceEarthRadii.map(Estimate::value).orElse(null),
         distanceEarthRadii.map(Estimate::uncertainty).orElse(null),
         ratios.verdict().label());

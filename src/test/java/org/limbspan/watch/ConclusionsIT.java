@@ -2,6 +2,8 @@ package org.limbspan.watch;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.ArrayList;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.limbspan.demo.Demo;
 import org.limbspan.rig.Rig;
@@ -57,6 +59,14 @@ class ConclusionsIT {
               assertThat(each.has("computed")).isFalse();
             });
     assertThat(told.has("hypotheses")).isFalse();
+    List<Integer> counts = new ArrayList<>();
+    Judged.get(demo(), "/nights")
+        .path("nights")
+        .forEach(night -> counts.add(night.path("readingCount").asInt()));
+    assertThat(told.path("pairCount").asLong())
+        .as("nights whose ratio needs no computed growth")
+        .isEqualTo(counts.stream().filter(count -> count == 2).count())
+        .isPositive();
     assertThat(value(told, "moon-distance").path("value").asDouble()).isBetween(50.0, 72.0);
   }
 
