@@ -5,6 +5,7 @@ import static org.limbspan.dashboard.RigForm.text;
 import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 import org.limbspan.rig.NewCalibration;
@@ -42,36 +43,54 @@ record CalibrationForm(
   /** What is wrong with it, by the name of the field; empty if nothing is. */
   Map<String, String> complaints(RigTime time, Instant now) {
     Map<String, String> complaints = new LinkedHashMap<>();
-    if (time.instant(text(takenAt)).isEmpty()) {
-      complaints.put(
-          "takenAt",
-          "When it was photographed is not understood: expected " + time.field(now) + ", say.");
-    } else if (time.instant(text(takenAt)).orElseThrow().isAfter(now)) {
-      complaints.put("takenAt", "Expected a time that has passed.");
-    }
-    pair(complaints, "length", length, lengthUncertainty, lengthUnit, 0);
-    pair(complaints, "distance", distance, distanceUncertainty, distanceUnit, 0);
-    pair(complaints, "measured", measured, measuredUncertainty, measuredUnit, Double.MIN_VALUE);
+    taken(complaints, "takenAt", takenAt, time, now);
+    pair(complaints, "length", length, lengthUncertainty, 0);
+    unit(complaints, "length", lengthUnit);
+    pair(complaints, "distance", distance, distanceUncertainty, 0);
+    unit(complaints, "distance", distanceUnit);
+    pair(complaints, "measured", measured, measuredUncertainty, Double.MIN_VALUE);
+    unit(complaints, "measured", measuredUnit);
     if (text(note).length() > LONGEST_NOTE) {
       complaints.put("note", "Expected at most 2000 characters.");
     }
     return complaints;
   }
 
-  private static void pair(
+  /** Complains of a time that is none, or has not come. */
+  static void taken(
+      Map<String, String> complaints,
+      String field,
+      @Nullable String value,
+      RigTime time,
+      Instant now) {
+    Optional<Instant> at = time.instant(text(value));
+    if (at.isEmpty()) {
+      complaints.put(
+          field,
+          "When it was photographed is not understood: expected " + time.field(now) + ", say.");
+    } else if (at.get().isAfter(now)) {
+      complaints.put(field, "Expected a time that has passed.");
+    }
+  }
+
+  /** Complains of a unit of length that is none. */
+  static void unit(Map<String, String> complaints, String field, @Nullable String unit) {
+    if (TypedUnit.ofSymbol(text(unit)).isEmpty()) {
+      complaints.put(field, "Expected one of the units offered.");
+    }
+  }
+
+  /** Complains of a number and of its uncertainty. */
+  static void pair(
       Map<String, String> complaints,
       String field,
       @Nullable String value,
       @Nullable String uncertainty,
-      @Nullable String unit,
       double least) {
     OptionalDouble number = TypedNumber.of(text(value));
     OptionalDouble doubt = TypedNumber.of(text(uncertainty));
     if (!(number.orElse(0) > 0)) {
       complaints.put(field, "Expected a number above 0, such as 297 or 11.5.");
-    }
-    if (TypedUnit.ofSymbol(text(unit)).isEmpty()) {
-      complaints.put(field, "Expected one of the units offered.");
     }
     boolean fits =
         doubt.orElse(-1) >= least && doubt.orElse(-1) < number.orElse(Double.POSITIVE_INFINITY);
@@ -86,7 +105,6 @@ record CalibrationForm(
 
   /** The calibration of a form without complaints. */
   NewCalibration calibration(RigTime time) {
-    boolean pixels = text(measuredUnit).equals("px");
     return new NewCalibration(
         time.instant(text(takenAt)).orElseThrow(),
         new Calibration(
@@ -95,15 +113,18 @@ record CalibrationForm(
                 mm(lengthUncertainty, lengthUnit),
                 mm(distance, distanceUnit) / 1000,
                 mm(distanceUncertainty, distanceUnit) / 1000),
-            pixels
-                ? new ImageLength(number(measured), number(measuredUncertainty), LengthUnit.PIXEL)
-                : new ImageLength(
-                    mm(measured, measuredUnit),
-                    mm(measuredUncertainty, measuredUnit),
-                    LengthUnit.MILLIMETRE)),
+            imageLength(measured, measuredUncertainty, measuredUnit)),
         text(note).isEmpty() ? null : text(note),
         OnConflict.REFUSE,
         null);
+  }
+
+  /** A length in the image of a form without complaints. */
+  static ImageLength imageLength(
+      @Nullable String value, @Nullable String uncertainty, @Nullable String unit) {
+    return text(unit).equals("px")
+        ? new ImageLength(number(value), number(uncertainty), LengthUnit.PIXEL)
+        : new ImageLength(mm(value, unit), mm(uncertainty, unit), LengthUnit.MILLIMETRE);
   }
 
   private static double number(@Nullable String typed) {

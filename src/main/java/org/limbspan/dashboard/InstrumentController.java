@@ -10,10 +10,12 @@ import org.limbspan.platform.Conflict;
 import org.limbspan.platform.InvalidInput;
 import org.limbspan.platform.Problem;
 import org.limbspan.rig.Entered;
+import org.limbspan.rig.NewCalibration;
 import org.limbspan.rig.RecordedCalibration;
 import org.limbspan.rig.RecordedHorizon;
 import org.limbspan.rig.Rig;
 import org.limbspan.rig.Rigs;
+import org.limbspan.sky.Sky;
 import org.limbspan.watch.InferredReadings;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
@@ -33,12 +35,15 @@ class InstrumentController {
   private final LedgerReader ledger;
   private final Rigs rigs;
   private final InferredReadings inferred;
+  private final Sky sky;
   private final Clock clock;
 
-  InstrumentController(LedgerReader ledger, Rigs rigs, InferredReadings inferred, Clock clock) {
+  InstrumentController(
+      LedgerReader ledger, Rigs rigs, InferredReadings inferred, Sky sky, Clock clock) {
     this.ledger = ledger;
     this.rigs = rigs;
     this.inferred = inferred;
+    this.sky = sky;
     this.clock = clock;
   }
 
@@ -54,21 +59,53 @@ class InstrumentController {
     Rig rig = rigs.find(slug);
     RigTime time = new RigTime(rig.timeZone());
     Map<String, String> complaints = form.complaints(time, clock.instant());
-    if (complaints.isEmpty()) {
-      try {
-        Entered<RecordedCalibration> entered =
-            rigs.record(rig, List.of(form.calibration(time))).get(0);
-        if (entered.outcome() != Entered.Outcome.HELD_AS_WITHDRAWN) {
-          return new ModelAndView(
-              "redirect:/rigs/" + slug + "/rig?entered=" + entered.fact().id() + "#calibrations");
-        }
-        complaints.put(
-            "takenAt", "This very calibration was taken back before. Expected another photograph.");
-      } catch (InvalidInput | Conflict refused) {
-        complaints.put("measured", words(refused));
+    Optional<ModelAndView> entered =
+        complaints.isEmpty()
+            ? enter(rig, form.calibration(time), complaints, "takenAt", "measured")
+            : Optional.empty();
+    return entered.orElseGet(
+        () -> refused(page(slug, Optional.empty(), form, SetupForm.EMPTY, complaints)));
+  }
+
+  /** Enters a calibration by two stars, with their separation as the air of the site shows it. */
+  @PostMapping("/star-pairs")
+  ModelAndView calibrateByStars(@PathVariable String slug, @ModelAttribute StarPairForm form) {
+    Rig rig = rigs.find(slug);
+    StarPairEntry.Outcome read = StarPairEntry.read(form, rig, sky, clock.instant());
+    Map<String, String> complaints = read.complaints();
+    return read.calibration()
+        .flatMap(fact -> enter(rig, fact, complaints, "starTakenAt", "starMeasured"))
+        .orElseGet(
+            () -> {
+              ModelAndView page =
+                  page(slug, Optional.empty(), CalibrationForm.EMPTY, SetupForm.EMPTY, complaints);
+              page.addObject("stars", form);
+              page.addObject("starsInHand", true);
+              return refused(page);
+            });
+  }
+
+  /** Where to go on; empty if it was refused, and then there is a complaint. */
+  private Optional<ModelAndView> enter(
+      Rig rig,
+      NewCalibration fact,
+      Map<String, String> complaints,
+      String takenField,
+      String measuredField) {
+    try {
+      Entered<RecordedCalibration> entered = rigs.record(rig, List.of(fact)).get(0);
+      if (entered.outcome() != Entered.Outcome.HELD_AS_WITHDRAWN) {
+        return Optional.of(
+            new ModelAndView(
+                "redirect:/rigs/%s/rig?entered=%d#calibrations"
+                    .formatted(rig.slug(), entered.fact().id())));
       }
+      complaints.put(
+          takenField, "This very calibration was taken back before. Expected another photograph.");
+    } catch (InvalidInput | Conflict refused) {
+      complaints.put(measuredField, words(refused));
     }
-    return refused(page(slug, Optional.empty(), form, SetupForm.EMPTY, complaints));
+    return Optional.empty();
   }
 
   @PostMapping("/setups")
@@ -153,6 +190,8 @@ class InstrumentController {
     page.addObject("chapter", ChapterHead.of(facts, Chapter.INSTRUMENT));
     page.addObject("sheet", InstrumentSheets.of(facts, instrument, entered, clock.instant()));
     page.addObject("calibration", calibration);
+    page.addObject("stars", StarPairForm.EMPTY);
+    page.addObject("starsInHand", false);
     page.addObject("setup", setup);
     page.addObject("horizonStands", standing.isPresent());
     page.addObject("horizonWords", HorizonForm.words(standing));

@@ -54,6 +54,18 @@ public final class Refraction {
   }
 
   /**
+   * Apparent altitude of a star, -90 to 90, in degrees: the same formula, moved up by the 0.0019
+   * arcminutes by which it misses 0 at the zenith. There two stars that are near each other would
+   * otherwise be a part in ten thousand too far apart.
+   */
+  public static double apparentStarAltitudeDeg(double altitudeDeg, Atmosphere air) {
+    requireAltitude("altitudeDeg", altitudeDeg);
+    double missAtZenithArcmin = saemundssonArcmin(90) * density(air) * strength(altitudeDeg);
+    double liftArcmin = atTrueAltitudeArcmin(altitudeDeg, air) - missAtZenithArcmin;
+    return Math.min(90, altitudeDeg + liftArcmin / 60);
+  }
+
+  /**
    * Vertical over horizontal diameter: upper and lower limb lifted each by its own refraction, over
    * the same for a disc at the zenith.
    *

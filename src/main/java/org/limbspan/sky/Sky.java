@@ -6,10 +6,11 @@ import java.util.List;
 import org.hipparchus.geometry.euclidean.threed.Rotation;
 import org.hipparchus.geometry.euclidean.threed.Vector3D;
 import org.orekit.time.AbsoluteDate;
+import org.orekit.utils.Constants;
 
 /**
- * The computed sky: where the Moon and the Sun are. Immutable; safe for use by any number of
- * threads.
+ * The computed sky: where the Moon, the Sun and given stars are. Immutable; safe for use by any
+ * number of threads.
  *
  * <p>Method: geometric positions of JPL DE405; the Sun's with its light time; the Earth's attitude
  * by the IERS Conventions of 1996 with UT1 = UTC and without polar motion; sites on the WGS 84
@@ -37,6 +38,9 @@ public final class Sky {
 
   /** Light time of one astronomical unit, 499 s, in days; the Sun's varies by 8 s about it. */
   private static final double SUN_LIGHT_DAYS = 499.0 / 86400;
+
+  private static final double LIGHT_KM_PER_DAY =
+      Constants.SPEED_OF_LIGHT / 1000 * Constants.JULIAN_DAY;
 
   private final Ephemeris ephemeris;
   private final Times times = new Times();
@@ -111,6 +115,35 @@ public final class Sky {
         horizon.altitudeDeg(toSun),
         Math.toDegrees(moon.getDelta()),
         Math.toDegrees(moon.getAlpha()));
+  }
+
+  /**
+   * A star seen from a site in its mean air, see {@link Atmosphere#meanAt}: proper motion, the
+   * yearly aberration (which widens and narrows angles by up to 0.01 percent), the Earth's attitude
+   * and refraction. Left out: parallax, the bending of light by the Sun, and what the Moon's place
+   * leaves out. Accuracy: as of the Moon's direction; the angle between two stars 0.01 arcseconds a
+   * degree, besides what is left out and refraction.
+   *
+   * @throws IllegalArgumentException if {@code at} lies outside the ephemeris
+   */
+  public StarSight starAt(Instant at, Site site, CatalogueStar star) {
+    require("at", at);
+    AbsoluteDate date = times.date(at);
+    Vector3D aberrated =
+        new Vector3D(1, star.directionAt(at), 1, earthVelocityOverLight(times.tdbDays(date)));
+    Vector3D toStar = rotation.at(date).toEarth().applyTo(aberrated);
+    Horizon horizon = Horizon.of(site);
+    double altitudeDeg = horizon.altitudeDeg(toStar);
+    return new StarSight(
+        altitudeDeg,
+        Refraction.apparentStarAltitudeDeg(altitudeDeg, Atmosphere.meanAt(site.elevationM())),
+        horizon.azimuthDeg(toStar));
+  }
+
+  /** About the Sun; about the centre of the solar system it differs by 0.01 arcseconds. */
+  private Vector3D earthVelocityOverLight(double tdbDays) {
+    Vector3D kmInADay = ephemeris.sunKm(tdbDays - 0.5).subtract(ephemeris.sunKm(tdbDays + 0.5));
+    return kmInADay.scalarMultiply(1 / LIGHT_KM_PER_DAY);
   }
 
   /**
