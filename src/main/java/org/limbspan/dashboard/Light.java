@@ -8,7 +8,7 @@ enum Light {
   DAY("day", "day", "light"),
   /** Red on black, bright enough to read by. */
   NIGHT("night", "night", "dark"),
-  /** Red on black, below the contrast of a page for reading: for eyes adapted to the dark. */
+  /** Red on black with as little ink as reading allows: for eyes adapted to the dark. */
   DARKEST("darkest", "darkest", "dark"),
   /** Day or night, as the device prefers. */
   DEVICE("device", "as the device", "light dark");

@@ -16,26 +16,16 @@ import org.jspecify.annotations.Nullable;
 public final class Accessibility {
 
   private static final Set<String> GRAVE = Set.of("serious", "critical");
-  private static final List<String> RULES_OF_COLOUR =
-      List.of("color-contrast", "link-in-text-block");
 
   private Accessibility() {}
 
   /** Serious and critical findings of all rules, one line each. */
   public static List<String> graveFindings(Page page) {
-    return graveFindings(new AxeBuilder(page), Set.of());
-  }
-
-  /** Those of the rules about colour, which alone can differ from light to light. */
-  public static List<String> graveFindingsOfColour(Page page, String... rulesLeftOut) {
-    return graveFindings(new AxeBuilder(page).withRules(RULES_OF_COLOUR), Set.of(rulesLeftOut));
-  }
-
-  private static List<String> graveFindings(AxeBuilder axe, Set<String> rulesLeftOut) {
-    return axe.analyze().getViolations().stream()
-        .filter(rule -> isGrave(rule.getImpact()) && !rulesLeftOut.contains(rule.getId()))
-        .map(Accessibility::words)
-        .toList();
+    return new AxeBuilder(page)
+        .analyze().getViolations().stream()
+            .filter(rule -> isGrave(rule.getImpact()))
+            .map(Accessibility::words)
+            .toList();
   }
 
   private static boolean isGrave(@Nullable String impact) {
