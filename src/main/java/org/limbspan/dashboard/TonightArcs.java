@@ -89,17 +89,16 @@ final class TonightArcs {
         .own()
         .map(
             own ->
-                track.stream()
-                    .map(
-                        sight ->
-                            String.format(
-                                Locale.ROOT,
-                                "%.1f %.1f",
-                                x(sight.at()),
-                                y(
-                                    Math.min(
-                                        greatestDeg, own.line().altitudeDeg(sight.azimuthDeg())))))
-                    .collect(Collectors.joining("L", "M", "")))
+                new OwnOutline(own.line())
+                    .along(track).stream()
+                        .map(
+                            corner ->
+                                String.format(
+                                    Locale.ROOT,
+                                    "%.1f %.1f",
+                                    x(corner.at()),
+                                    y(Math.min(greatestDeg, corner.altitudeDeg()))))
+                        .collect(Collectors.joining("L", "M", "")))
         .orElse("");
   }
 

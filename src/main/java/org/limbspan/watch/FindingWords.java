@@ -82,15 +82,18 @@ final class FindingWords {
           clock.belowHorizon() == 0
               ? ""
               : " " + clock.belowHorizon() + " of them would have been taken below the horizon.";
-      return String.format(
-              Locale.ROOT, "The logged times fit if they are %+.1f hours off.", clock.offsetHours())
+      return minus(
+              String.format(
+                  Locale.ROOT,
+                  "The logged times fit if they are %+.1f hours off.",
+                  clock.offsetHours()))
           + below;
     }
     if (figures instanceof Figures.Altitude altitude) {
       Measured share =
           new Measured(altitude.flatteningShare(), altitude.flatteningShareUncertainty());
       return "The trend is "
-          + share.valueText()
+          + minus(share.valueText())
           + " of the flattening by refraction (standard uncertainty "
           + share.uncertaintyText()
           + "), "
@@ -100,7 +103,7 @@ final class FindingWords {
     if (figures instanceof Figures.Departure departure) {
       Measured slope = new Measured(departure.slope(), departure.slopeUncertainty());
       return "Observed change is "
-          + slope.valueText()
+          + minus(slope.valueText())
           + " times the computed one (standard uncertainty "
           + slope.uncertaintyText()
           + ").";
@@ -186,7 +189,12 @@ final class FindingWords {
   }
 
   private static String signed(Measured measured) {
-    return (measured.value() > 0 ? "+" : "") + measured.valueText();
+    return (measured.value() > 0 ? "+" : "") + minus(measured.valueText());
+  }
+
+  /** The true minus sign, U+2212, in place of the hyphen. */
+  private static String minus(String number) {
+    return number.replace('-', '\u2212');
   }
 
   private static String percent(Measured measured) {

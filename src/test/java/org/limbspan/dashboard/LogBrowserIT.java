@@ -109,6 +109,43 @@ class LogBrowserIT {
   }
 
   @Test
+  void saysWhatOfTheMoonTheRigsOwnHorizonHides(Visitor visitor) {
+    RigClient rig = calibrated("log-behind");
+    Instant at = culmination(rig);
+    Page page = open(visitor, rig);
+    taken(page, at);
+    settled(page, at);
+    assertThat(computed(page)).not().containsText("own horizon");
+    double middleDeg =
+        rig.getAt("/api/sky?rig=log-behind&at=" + at).body().path("apparentAltitudeDeg").asDouble();
+    levelLine(rig, middleDeg);
+    assertThat(told(visitor, rig, at))
+        .contains("own horizon stands %.1f\u00b0 high there".formatted(middleDeg))
+        .contains("the Moon is partly behind it then.");
+    levelLine(rig, 89);
+    assertThat(told(visitor, rig, at))
+        .contains("own horizon stands 89.0\u00b0 high there: the Moon is behind it then.");
+    levelLine(rig, 0);
+    assertThat(told(visitor, rig, at)).doesNotContain("own horizon");
+  }
+
+  private static void levelLine(RigClient rig, double altitudeDeg) {
+    String line =
+        """
+        {"points": [{"azimuthDeg": 0, "altitudeDeg": %1$s}, {"azimuthDeg": 180, "altitudeDeg": %1$s}]}"""
+            .formatted(altitudeDeg);
+    assertThat(rig.putJson("/horizon", line).status()).isLessThan(300);
+  }
+
+  /** In a browser of its own, so that nothing kept stands in the way. */
+  private static String told(Visitor visitor, RigClient rig, Instant at) {
+    Page page = open(visitor, rig);
+    taken(page, at);
+    settled(page, at);
+    return computed(page).textContent();
+  }
+
+  @Test
   void turnsInchesOnAScreenIntoMillimetres(Visitor visitor) {
     RigClient rig = RigClient.described(http, "log-inches");
     Page page = open(visitor, rig);
