@@ -6,7 +6,7 @@ import org.springframework.boot.health.contributor.HealthIndicator;
 import org.springframework.stereotype.Component;
 
 /** Warns while a recipient cannot be reached: restarting the service helps nobody. */
-@Component("notices")
+@Component("noticeRecipients")
 class NoticeHealth implements HealthIndicator {
 
   private final NoticeStands stands;

@@ -42,6 +42,7 @@ class AccessibilityBrowserIT {
     "/rigs/{rig}/share",
     "/rigs/{rig}/rig",
     "/rigs/{rig}/alerts",
+    "/rigs/{rig}/notices",
   };
 
   @Autowired private Demo demo;

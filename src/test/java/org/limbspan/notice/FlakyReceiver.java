@@ -36,7 +36,7 @@ final class FlakyReceiver implements AutoCloseable {
   /** A notice that arrived, whatever was answered. */
   record Arrival(String id, String timestamp, String signature, String body, Mood mood) {}
 
-  private static final long HANGING_MILLIS = 1600;
+  private static final long HANGING_MILLIS = 6000;
 
   private final HttpServer server;
   private final ExecutorService workers = Executors.newCachedThreadPool();

@@ -33,7 +33,7 @@ import tools.jackson.databind.JsonNode;
       "limbspan.notices.from=limbspan@garden.example",
       "limbspan.notices.pages=https://moon.example.org/",
       "limbspan.notices.private-addresses=true",
-      "limbspan.notices.timeout=1s"
+      "limbspan.notices.timeout=4s"
     })
 public abstract class NoticeSetting {
 
