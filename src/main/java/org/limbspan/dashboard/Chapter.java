@@ -9,7 +9,8 @@ enum Chapter {
   NIGHTS("/nights", "Night ratios", true),
   CONCLUSIONS("/conclusions", "Conclusions", true),
   INSTRUMENT("/rig", "The rig", false),
-  REMARKS("/alerts", "Remarks", true);
+  REMARKS("/alerts", "Remarks", true),
+  NOTICES("/notices", "Notices", false);
 
   private final String path;
   private final String title;

@@ -6,6 +6,7 @@
       "reading",
       "photo",
       "watch",
+      "notice",
       "share",
       "intake",
       "demo",

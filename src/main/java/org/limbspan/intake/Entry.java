@@ -220,6 +220,20 @@ public final class Entry {
         });
   }
 
+  /** A list of a few words, each once; empty if absent. */
+  public <T> List<T> choices(String name, Map<String, T> choices) {
+    Object value = values.get(name);
+    if (value == null) {
+      return List.of();
+    }
+    List<?> words = value instanceof List<?> list ? list : List.of(value);
+    if (!choices.keySet().containsAll(words) || Set.copyOf(words).size() != words.size()) {
+      refuse(name, "a list of some of " + String.join(", ", choices.keySet()) + ", each once");
+      return List.of();
+    }
+    return words.stream().map(choices::get).toList();
+  }
+
   /** A truth value; false if absent. */
   public boolean flag(String name) {
     Object value = values.get(name);

@@ -111,9 +111,12 @@ class JudgingRound {
             .map(finding -> AlertDraft.of(rig.slug(), rig.timeZone(), finding, now))
             .toList();
     Map<UUID, List<AlertReply>> replies = answers.byAlert(rigId);
-    alerts.replaceAll(
-        rigId, new Reconciler(ledger.instants()).reconcile(found, alerts.list(rigId), replies));
+    List<AlertRepository.Kept> before = alerts.list(rigId);
+    List<AlertRepository.Kept> after =
+        new Reconciler(ledger.instants()).reconcile(found, before, replies);
+    alerts.replaceAll(rigId, after);
     judgements.save(rigId, ledger.revision(), now, result.document());
+    AlertNews.between(rigId, before, after).forEach(events::publishEvent);
     events.publishEvent(new RigJudged(rigId, ledger.revision()));
   }
 

@@ -69,7 +69,8 @@ final class Reconciler {
         .findFirst();
   }
 
-  private static boolean isSame(Alert one, Alert other) {
+  /** Whether two are of one kind and may have begun at the same time. */
+  static boolean isSame(Alert one, Alert other) {
     return one.kind().equals(other.kind())
         && !one.onsetFrom().isAfter(other.onsetTo())
         && !other.onsetFrom().isAfter(one.onsetTo());

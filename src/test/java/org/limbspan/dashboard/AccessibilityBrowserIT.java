@@ -45,6 +45,7 @@ class AccessibilityBrowserIT {
     "/rigs/{rig}/rig",
     "/rigs/{rig}/alerts",
     "/rigs/{rig}/readings/{reading}",
+    "/rigs/{rig}/notices",
   };
 
   @Autowired private Demo demo;
