@@ -3,9 +3,9 @@ package org.limbspan.platform;
 import org.springframework.boot.health.contributor.Status;
 
 /** Between up and down: the service does all it should, and its owner should do something. */
-final class HealthWarning {
+public final class HealthWarning {
 
-  static final Status STATUS = new Status("WARNING");
+  public static final Status STATUS = new Status("WARNING");
 
   private HealthWarning() {}
 }
