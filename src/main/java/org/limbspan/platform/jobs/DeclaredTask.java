@@ -5,6 +5,9 @@ import com.github.kagkarlsson.scheduler.task.ExecutionComplete;
 import com.github.kagkarlsson.scheduler.task.helper.RecurringTask;
 import com.github.kagkarlsson.scheduler.task.helper.Tasks;
 import com.github.kagkarlsson.scheduler.task.schedule.Schedule;
+import io.micrometer.core.instrument.MeterRegistry;
+import io.micrometer.core.instrument.Timer;
+import java.time.Duration;
 import java.time.Instant;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -20,18 +23,31 @@ final class DeclaredTask {
 
   private DeclaredTask() {}
 
-  static RecurringTask<Void> of(Job job) {
+  static RecurringTask<Void> of(Job job, MeterRegistry registry) {
+    Timer done = timer(job, "done", registry);
+    Timer failed = timer(job, "failed", registry);
     return Tasks.recurring(job.name(), new Times(job.times()))
-        .execute((instance, context) -> run(job, context.getSchedulerState()));
+        .execute((instance, context) -> run(job, context.getSchedulerState(), done, failed));
   }
 
-  private static void run(Job job, SchedulerState state) {
+  private static Timer timer(Job job, String outcome, MeterRegistry registry) {
+    return Timer.builder("limbspan.job.duration")
+        .description("Time that jobs took on this instance")
+        .tag("job", job.name())
+        .tag("outcome", outcome)
+        .register(registry);
+  }
+
+  private static void run(Job job, SchedulerState state, Timer done, Timer failures) {
+    long began = System.nanoTime();
     MDC.put(MDC_KEY, job.name());
     try {
       LOG.debug("job {} begins", job.name());
       job.work().run(state::isShuttingDown);
+      done.record(Duration.ofNanos(System.nanoTime() - began));
       LOG.debug("job {} is done", job.name());
     } catch (Exception failed) {
+      failures.record(Duration.ofNanos(System.nanoTime() - began));
       if (failed instanceof InterruptedException) {
         Thread.currentThread().interrupt();
       }

@@ -1,5 +1,6 @@
 package org.limbspan.platform.jobs;
 
+import io.micrometer.core.instrument.MeterRegistry;
 import java.time.Clock;
 import javax.sql.DataSource;
 import org.springframework.beans.factory.ObjectProvider;
@@ -13,7 +14,12 @@ class JobConfiguration {
 
   /** Stopped before what the jobs use, and so before the pool closes: it depends on all of it. */
   @Bean(destroyMethod = "stop")
-  Jobs jobs(DataSource source, Clock clock, JobProperties properties, ObjectProvider<Job> jobs) {
-    return new Jobs(source, clock, properties, jobs.stream().toList());
+  Jobs jobs(
+      DataSource source,
+      Clock clock,
+      JobProperties properties,
+      MeterRegistry registry,
+      ObjectProvider<Job> jobs) {
+    return new Jobs(source, clock, properties, registry, jobs.stream().toList());
   }
 }

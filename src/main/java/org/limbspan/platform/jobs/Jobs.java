@@ -6,6 +6,7 @@ import com.github.kagkarlsson.scheduler.exceptions.TaskInstanceCurrentlyExecutin
 import com.github.kagkarlsson.scheduler.exceptions.TaskInstanceNotFoundException;
 import com.github.kagkarlsson.scheduler.task.TaskInstanceId;
 import com.github.kagkarlsson.scheduler.task.helper.RecurringTask;
+import io.micrometer.core.instrument.MeterRegistry;
 import java.time.Clock;
 import java.time.Duration;
 import java.util.List;
@@ -31,11 +32,16 @@ public final class Jobs {
   private final Scheduler scheduler;
   private final Clock clock;
 
-  Jobs(DataSource source, Clock clock, JobProperties properties, List<Job> jobs) {
+  Jobs(
+      DataSource source,
+      Clock clock,
+      JobProperties properties,
+      MeterRegistry registry,
+      List<Job> jobs) {
     this.clock = clock;
     this.scheduler =
         Scheduler.create(source)
-            .startTasks(jobs.stream().map(DeclaredTask::of).toList())
+            .startTasks(jobs.stream().map(job -> DeclaredTask.of(job, registry)).toList())
             .schedulerName(
                 new SchedulerName.Fixed(ProcessHandle.current().pid() + "-" + UUID.randomUUID()))
             .clock(clock::instant)

@@ -1,5 +1,6 @@
 package org.limbspan.platform.jobs;
 
+import io.micrometer.core.instrument.simple.SimpleMeterRegistry;
 import java.time.Clock;
 import java.time.Duration;
 import java.util.List;
@@ -23,7 +24,8 @@ final class DoomedInstance {
               System.out.println("has it in hand");
               Thread.sleep(Duration.ofHours(1).toMillis());
             });
-    Jobs jobs = new Jobs(source, Clock.systemUTC(), JobsIT.QUICK, List.of(job));
+    Jobs jobs =
+        new Jobs(source, Clock.systemUTC(), JobsIT.QUICK, new SimpleMeterRegistry(), List.of(job));
     jobs.start();
     Thread.sleep(Duration.ofHours(1).toMillis());
   }

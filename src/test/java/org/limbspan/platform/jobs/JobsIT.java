@@ -2,6 +2,7 @@ package org.limbspan.platform.jobs;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import io.micrometer.core.instrument.simple.SimpleMeterRegistry;
 import java.sql.Connection;
 import java.sql.Statement;
 import java.time.Clock;
@@ -158,7 +159,7 @@ class JobsIT {
   }
 
   private Jobs instance(JobProperties properties, Job... jobs) {
-    Jobs instance = new Jobs(source(), CLOCK, properties, List.of(jobs));
+    Jobs instance = new Jobs(source(), CLOCK, properties, new SimpleMeterRegistry(), List.of(jobs));
     running.add(instance);
     instance.start();
     return instance;
