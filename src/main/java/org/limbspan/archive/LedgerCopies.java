@@ -18,6 +18,7 @@ import org.limbspan.rig.Rig;
 import org.limbspan.rig.Rigs;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import org.slf4j.MDC;
 
 /** Copies of every rig's ledger for the day on which the database is lost. */
 class LedgerCopies {
@@ -62,11 +63,14 @@ class LedgerCopies {
       if (stopping.getAsBoolean()) {
         return;
       }
+      MDC.put("rig", rig.slug());
       try {
         make(rig);
       } catch (IOException | RuntimeException failed) {
         LOG.warn("the ledger of {} was not copied", rig.slug(), failed);
         troubles.put(rig.slug(), String.valueOf(failed.getMessage()));
+      } finally {
+        MDC.remove("rig");
       }
     }
     if (!troubles.isEmpty()) {
