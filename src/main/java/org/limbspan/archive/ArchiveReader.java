@@ -3,6 +3,7 @@ package org.limbspan.archive;
 import java.io.EOFException;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
@@ -18,6 +19,7 @@ import java.util.Objects;
 import java.util.zip.ZipException;
 import org.limbspan.archive.DataPackage.Promised;
 import org.limbspan.platform.HomeDirectory;
+import org.limbspan.platform.LedgerFile;
 import org.limbspan.platform.LedgerFiles;
 import org.limbspan.platform.LedgerPart;
 import org.limbspan.platform.TooLarge;
@@ -103,6 +105,37 @@ class ArchiveReader {
     } finally {
       Files.deleteIfExists(aside);
     }
+  }
+
+  /**
+   * Reads a ledger's file whole, as {@link #take} would, and enters nothing.
+   *
+   * @throws org.limbspan.platform.Problem if it could not be taken
+   */
+  void check(Path path) throws IOException {
+    try (ArchiveFile file = ArchiveFile.open(path, mostBytes)) {
+      Promised promised = description.promised(file.description());
+      requireAll(promised);
+      file.verify(promised.hashes());
+      if (promised.hashes().containsKey(OriginalList.FILE_NAME)) {
+        file.layAside(files, new Nowhere());
+      }
+    }
+  }
+
+  /** Photographs' files that are only looked at. */
+  private static final class Nowhere implements LedgerFiles.Incoming {
+
+    @Override
+    public void lay(LedgerFile file, InputStream bytes) throws IOException {
+      bytes.transferTo(OutputStream.nullOutputStream());
+    }
+
+    @Override
+    public void keep(long rigId) {}
+
+    @Override
+    public void close() {}
   }
 
   /** Photographs are laid aside before anything is locked, and put in place as the last step. */

@@ -3,7 +3,7 @@
  * {@code datapackage.json} (Frictionless Data Package). What it holds is told by the {@link
  * org.limbspan.platform.LedgerPart}s of the other modules; this one only carries.
  */
-@ApplicationModule(allowedDependencies = {"platform", "rig"})
+@ApplicationModule(allowedDependencies = {"platform", "platform :: jobs", "rig"})
 @NullMarked
 package org.limbspan.archive;
 

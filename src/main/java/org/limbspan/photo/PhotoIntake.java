@@ -29,6 +29,7 @@ class PhotoIntake {
   private final PhotoWriter writer;
   private final BracketBook book;
   private final RigQueue queue;
+  private final PhotoMeters meters;
 
   PhotoIntake(
       PhotoExaminer examiner,
@@ -36,13 +37,15 @@ class PhotoIntake {
       OriginalFiles originals,
       PhotoWriter writer,
       BracketBook book,
-      RigQueue queue) {
+      RigQueue queue,
+      PhotoMeters meters) {
     this.examiner = examiner;
     this.measuring = measuring;
     this.originals = originals;
     this.writer = writer;
     this.book = book;
     this.queue = queue;
+    this.meters = meters;
   }
 
   /** What becomes of files, in their order. */
@@ -78,6 +81,7 @@ class PhotoIntake {
     for (Place place : places) {
       measure(place, session, batch);
     }
+    meters.took(batch.answers());
     return batch;
   }
 

@@ -63,6 +63,7 @@ class ErrorPage implements ErrorController {
   @RequestMapping
   ResponseEntity<ProblemDetail> problemOf(HttpServletRequest request) {
     ProblemDetail problem = problem(request);
+    ProblemBody.label(problem, request);
     return ResponseEntity.status(problem.getStatus())
         .contentType(MediaType.APPLICATION_PROBLEM_JSON)
         .body(problem);

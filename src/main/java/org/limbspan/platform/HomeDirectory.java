@@ -1,5 +1,7 @@
 package org.limbspan.platform;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import org.springframework.beans.factory.annotation.Value;
 import org.springframework.stereotype.Component;
@@ -17,6 +19,15 @@ public class HomeDirectory {
   /** Absolute; it need not exist yet. */
   public Path path() {
     return path;
+  }
+
+  /** Room on its disk, bytes. */
+  long freeBytes() throws IOException {
+    Path there = path;
+    while (Files.notExists(there) && there.getParent() != null) {
+      there = there.getParent();
+    }
+    return Files.getFileStore(there).getUsableSpace();
   }
 
   /** The directory that an owner means by a name: {@code ~} is the user's home. */

@@ -1,8 +1,6 @@
 package org.limbspan.platform;
 
 import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import org.springframework.boot.health.contributor.Health;
 import org.springframework.boot.health.contributor.HealthIndicator;
 import org.springframework.stereotype.Component;
@@ -23,12 +21,8 @@ class HomeDiskHealth implements HealthIndicator {
 
   @Override
   public Health health() {
-    Path there = home.path();
-    while (Files.notExists(there) && there.getParent() != null) {
-      there = there.getParent();
-    }
     try {
-      long free = Files.getFileStore(there).getUsableSpace();
+      long free = home.freeBytes();
       return (free >= WARNING_BYTES ? Health.up() : Health.status(HealthWarning.STATUS))
           .withDetail("freeBytes", free)
           .withDetail("warnsBelowBytes", WARNING_BYTES)

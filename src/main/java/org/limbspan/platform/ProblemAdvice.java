@@ -4,7 +4,6 @@ import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import jakarta.validation.ConstraintViolationException;
 import java.util.List;
-import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -85,7 +84,7 @@ class ProblemAdvice extends ResponseEntityExceptionHandler {
   }
 
   private @Nullable ResponseEntity<Object> tellUnexpected(Exception thrown, WebRequest request) {
-    String id = UUID.randomUUID().toString().substring(0, 8);
+    String id = RequestLabel.of(((ServletWebRequest) request).getRequest());
     LOG.error("unexpected, told to the client as {}", id, thrown);
     ProblemDetail body =
         ProblemBody.of(
@@ -239,6 +238,7 @@ class ProblemAdvice extends ResponseEntityExceptionHandler {
     if (body.getProperties() == null) {
       body.setProperty("violations", List.of());
     }
+    ProblemBody.label(body, servletRequest);
     return ResponseEntity.status(status)
         .headers(headers)
         .contentType(MediaType.APPLICATION_PROBLEM_JSON)

@@ -1,5 +1,6 @@
 package org.limbspan.platform;
 
+import jakarta.servlet.http.HttpServletRequest;
 import java.util.List;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.HttpStatusCode;
@@ -24,6 +25,14 @@ final class ProblemBody {
     body.setTitle(title);
     body.setProperty("violations", violations);
     return body;
+  }
+
+  /** Says which request it was, under the same id as the header and the log. */
+  static void label(ProblemDetail body, HttpServletRequest request) {
+    String id = RequestLabel.of(request);
+    if (id != null) {
+      body.setProperty("request", id);
+    }
   }
 
   static HttpStatus status(Problem.Category category) {

@@ -2,10 +2,14 @@ package org.limbspan.reading;
 
 import java.time.Clock;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.limbspan.intake.Entry;
 import org.limbspan.intake.Upload;
+import org.limbspan.platform.Conflict;
+import org.limbspan.platform.InvalidInput;
 import org.limbspan.rig.OnConflict;
 import org.limbspan.rig.Rig;
 import org.limbspan.sky.Sky;
@@ -16,11 +20,13 @@ import org.springframework.stereotype.Component;
 class ReadingIntake {
 
   private final Readings readings;
+  private final ReadingMeters meters;
   private final Sky sky;
   private final Clock clock;
 
-  ReadingIntake(Readings readings, Sky sky, Clock clock) {
+  ReadingIntake(Readings readings, ReadingMeters meters, Sky sky, Clock clock) {
     this.readings = readings;
+    this.meters = meters;
     this.sky = sky;
     this.clock = clock;
   }
@@ -32,12 +38,26 @@ class ReadingIntake {
     upload.forEach(entry -> sort(entry, reader, good, rejections));
     int received = good.size() + rejections.lines();
     if (badLines == BadLines.REFUSE_BATCH) {
+      meters.refused(rejections.lines());
       rejections.requireNone(received);
     }
-    IntakeReport report = readings.record(rig, good, badLines);
+    IntakeReport report = record(rig, good, badLines);
     rejections.addAll(report);
+    meters.refused(rejections.lines());
     return new IntakeReport(
         received, report.stored(), report.alreadyHeld(), rejections.lines(), rejections.named());
+  }
+
+  /** What is refused whole for some of its entries names them, up to a number. */
+  private IntakeReport record(Rig rig, List<NewReading> good, BadLines badLines) {
+    try {
+      return readings.record(rig, good, badLines);
+    } catch (InvalidInput | Conflict refused) {
+      Set<Integer> lines = new HashSet<>();
+      refused.violations().forEach(violation -> lines.add(violation.line()));
+      meters.refused(Math.max(1, lines.size()));
+      throw refused;
+    }
   }
 
   private static void sort(

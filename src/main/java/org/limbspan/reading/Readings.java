@@ -23,18 +23,21 @@ public class Readings {
   private final ReadingWriter writer;
   private final Rigs rigs;
   private final SightMemory sights;
+  private final ReadingMeters meters;
 
   Readings(
       ReadingStore store,
       ReadingPartitions partitions,
       ReadingWriter writer,
       Rigs rigs,
-      SightMemory sights) {
+      SightMemory sights,
+      ReadingMeters meters) {
     this.store = store;
     this.partitions = partitions;
     this.writer = writer;
     this.rigs = rigs;
     this.sights = sights;
+    this.meters = meters;
   }
 
   /**
@@ -49,7 +52,9 @@ public class Readings {
   @Transactional(propagation = Propagation.NEVER)
   public IntakeReport record(Rig rig, List<NewReading> readings, BadLines badLines) {
     partitions.makeFor(readings.stream().map(NewReading::takenAt).toList());
-    return writer.record(rig, readings, badLines);
+    IntakeReport report = writer.record(rig, readings, badLines);
+    meters.recorded(report.stored());
+    return report;
   }
 
   /** Takes a reading back, saying why. */

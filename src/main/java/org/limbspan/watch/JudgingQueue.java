@@ -8,6 +8,7 @@ import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import org.slf4j.MDC;
 import org.springframework.boot.context.event.ApplicationReadyEvent;
 import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Component;
@@ -60,7 +61,12 @@ class JudgingQueue {
 
   private void judge(long rigId) {
     waiting.remove(rigId);
-    guarded("judging rig " + rigId, () -> round.judge(rigId));
+    MDC.put("rigId", Long.toString(rigId));
+    try {
+      guarded("judging rig " + rigId, () -> round.judge(rigId));
+    } finally {
+      MDC.remove("rigId");
+    }
   }
 
   /** A round that failed is logged and tried again by the next; the worker must not die of it. */

@@ -1,5 +1,7 @@
 package org.limbspan.watch;
 
+import io.micrometer.core.instrument.MeterRegistry;
+import io.micrometer.core.instrument.Timer;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
@@ -36,6 +38,7 @@ class JudgingRound {
   private final AlertAnswers answers;
   private final ApplicationEventPublisher events;
   private final Clock clock;
+  private final Timer duration;
   private final TransactionTemplate snapshot;
   private final TransactionTemplate writing;
 
@@ -49,6 +52,7 @@ class JudgingRound {
       AlertAnswers answers,
       ApplicationEventPublisher events,
       Clock clock,
+      MeterRegistry registry,
       PlatformTransactionManager transactions) {
     this.rigs = rigs;
     this.readings = readings;
@@ -59,6 +63,10 @@ class JudgingRound {
     this.answers = answers;
     this.events = events;
     this.clock = clock;
+    this.duration =
+        Timer.builder("limbspan.judging.duration")
+            .description("Time to read a rig's ledger, judge it and write the judgement")
+            .register(registry);
     this.snapshot = new TransactionTemplate(transactions);
     this.snapshot.setReadOnly(true);
     this.snapshot.setIsolationLevel(TransactionDefinition.ISOLATION_REPEATABLE_READ);
@@ -87,6 +95,7 @@ class JudgingRound {
         millis(read - began),
         millis(judged - read),
         millis(System.nanoTime() - judged));
+    duration.record(Duration.ofNanos(System.nanoTime() - began));
   }
 
   private static long millis(long nanoseconds) {

@@ -34,7 +34,7 @@ class ServiceIT {
         assertThat(second.exitCode()).isNotZero();
         assertThat(second.lines())
             .contains(
-                "The home "
+                "  | The home "
                     + home
                     + " is in use by another Limbspan service, process "
                     + service.pid()

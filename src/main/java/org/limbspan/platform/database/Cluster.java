@@ -10,6 +10,7 @@ import java.nio.file.StandardOpenOption;
 import java.security.SecureRandom;
 import java.util.Base64;
 import java.util.Optional;
+import org.limbspan.platform.PrivateFiles;
 import org.limbspan.platform.StartRefused;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;

@@ -12,6 +12,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import org.jspecify.annotations.Nullable;
 import org.limbspan.platform.HomeDirectory;
+import org.limbspan.platform.PrivateFiles;
 import org.limbspan.platform.StartRefused;
 
 /** The directory that holds everything lasting, open to one service at a time. */

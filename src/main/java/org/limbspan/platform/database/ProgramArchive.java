@@ -12,6 +12,7 @@ import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 import org.apache.commons.compress.archivers.tar.TarArchiveEntry;
 import org.apache.commons.compress.archivers.tar.TarArchiveInputStream;
+import org.limbspan.platform.PrivateFiles;
 import org.springframework.util.FileSystemUtils;
 import org.tukaani.xz.XZInputStream;
 

@@ -1,0 +1,21 @@
+-- Owner: platform (sub-package jobs).
+-- When each job is due and who has it in hand. The library that runs the jobs (db-scheduler) reads and writes this table; names
+-- and types are as it documents them for PostgreSQL.
+create table scheduled_tasks (
+  task_name            text        not null,
+  task_instance        text        not null,
+  task_data            bytea,
+  execution_time       timestamptz not null,
+  picked               boolean     not null,
+  picked_by            text,
+  last_success         timestamptz,
+  last_failure         timestamptz,
+  consecutive_failures integer,
+  last_heartbeat       timestamptz,
+  version              bigint      not null,
+  priority             smallint,
+  primary key (task_name, task_instance)
+);
+
+create index scheduled_tasks_execution_time on scheduled_tasks (execution_time);
+create index scheduled_tasks_last_heartbeat on scheduled_tasks (last_heartbeat);
