@@ -13,8 +13,9 @@ import org.testcontainers.utility.DockerImageName;
  * A PostgreSQL server for tests: a container where a Docker engine answers, otherwise the embedded
  * one, without the durable settings of the service.
  *
- * <p>The image of the container is the system property {@code limbspan.test.postgres-image} or the
- * environment variable {@code LIMBSPAN_TEST_POSTGRES_IMAGE}.
+ * <p>The system property {@code limbspan.test.database} or the environment variable {@code
+ * LIMBSPAN_TEST_DATABASE} asks for one of them: {@code container} or {@code embedded}. The image of
+ * the container is {@code limbspan.test.postgres-image} or {@code LIMBSPAN_TEST_POSTGRES_IMAGE}.
  */
 record TestServer(String address, String username, String password) {
 
@@ -23,8 +24,7 @@ record TestServer(String address, String username, String password) {
   private static final String CONNECTIONS = "200";
 
   private static final class Shared {
-    static final TestServer SERVER =
-        DockerClientFactory.instance().isDockerAvailable() ? container() : embedded();
+    static final TestServer SERVER = asked();
   }
 
   static TestServer shared() {
@@ -35,11 +35,25 @@ record TestServer(String address, String username, String password) {
     return "jdbc:postgresql://" + address + "/" + database;
   }
 
+  private static TestServer asked() {
+    String database = setting("limbspan.test.database", "LIMBSPAN_TEST_DATABASE", "");
+    return switch (database) {
+      case "container" -> container();
+      case "embedded" -> embedded();
+      case "" -> DockerClientFactory.instance().isDockerAvailable() ? container() : embedded();
+      default ->
+          throw new IllegalArgumentException(
+              "limbspan.test.database is '" + database + "', expected container or embedded");
+    };
+  }
+
+  private static String setting(String property, String variable, String usual) {
+    return System.getProperty(property, System.getenv().getOrDefault(variable, usual));
+  }
+
   private static TestServer container() {
     String image =
-        System.getProperty(
-            "limbspan.test.postgres-image",
-            System.getenv().getOrDefault("LIMBSPAN_TEST_POSTGRES_IMAGE", DEFAULT_IMAGE));
+        setting("limbspan.test.postgres-image", "LIMBSPAN_TEST_POSTGRES_IMAGE", DEFAULT_IMAGE);
     PostgreSQLContainer container =
         new PostgreSQLContainer(DockerImageName.parse(image).asCompatibleSubstituteFor("postgres"))
             .withCommand("postgres", "-c", "fsync=off", "-c", "max_connections=" + CONNECTIONS);
