@@ -7,13 +7,11 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Random;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.concurrent.Future;
 import java.util.stream.Collectors;
-import org.limbspan.testing.ReferenceFolder;
 import org.springframework.util.FileSystemUtils;
 
 /**
@@ -62,7 +60,7 @@ public final class FaultBench {
   }
 
   private boolean run(Path folder, boolean two) throws Exception {
-    Map<String, String> expected = undisturbed(folder.resolve("undisturbed"));
+    Map<String, String> expected = Undisturbed.judgements(jar, folder.resolve("undisturbed"));
     List<Deed> deeds = Deeds.bits(random);
     try (Household household =
         two ? Household.ofTwo(jar, folder) : Household.ofOne(jar, folder.resolve("home"))) {
@@ -85,31 +83,11 @@ public final class FaultBench {
           balance.compare(rig, household.stand());
         }
         Map<String, String> found = household.stand().judgements(Deeds.rigs());
-        List<String> different =
-            expected.keySet().stream()
-                .filter(part -> !Objects.equals(expected.get(part), found.get(part)))
-                .toList();
+        List<String> different = Undisturbed.differences(expected, found);
         tell(clients, exports, expected.size(), different);
-        different.stream().limit(3).forEach(part -> show(part, expected, found));
         return different.isEmpty()
             && balance.lost() + balance.doubled() + balance.foreign() + exports.unfit() == 0;
       }
-    }
-  }
-
-  private Map<String, String> undisturbed(Path home) throws IOException, InterruptedException {
-    try (ServiceProcess service =
-            ServiceProcess.of(jar, home, List.of("-Xmx256m"), List.of(), Map.of());
-        Clients clients = new Clients(service::http)) {
-      service.start();
-      List<Future<?>> sent = new ArrayList<>();
-      for (String folder : ReferenceFolder.names().toList()) {
-        for (Deed deed : Deeds.whole(folder)) {
-          sent.add(clients.send(deed));
-        }
-      }
-      Clients.await(sent);
-      return new Stand(service.http()).judgements(Deeds.rigs());
     }
   }
 
@@ -175,20 +153,5 @@ public final class FaultBench {
         parts,
         different.size(),
         different);
-  }
-
-  private static void show(String part, Map<String, String> expected, Map<String, String> found) {
-    String one = expected.getOrDefault(part, "");
-    String other = found.getOrDefault(part, "");
-    int at = 0;
-    while (at < Math.min(one.length(), other.length()) && one.charAt(at) == other.charAt(at)) {
-      at++;
-    }
-    int from = Math.max(0, at - 80);
-    System.out.printf(
-        "%s%n  undisturbed ...%s%n  disturbed   ...%s%n",
-        part,
-        one.substring(from, Math.min(one.length(), at + 80)),
-        other.substring(from, Math.min(other.length(), at + 80)));
   }
 }

@@ -52,6 +52,10 @@ final class ServiceProcess implements AutoCloseable {
     List<String> command = new ArrayList<>();
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     command.addAll(List.of("-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1"));
+    Path shared = jar.resolveSibling("limbspan.jsa"); // of an unpacked jar; see ops/README.md
+    if (Files.exists(shared)) {
+      command.add("-XX:SharedArchiveFile=" + shared);
+    }
     command.addAll(options);
     command.addAll(List.of("-jar", jar.toString(), "--limbspan.home=" + home));
     command.add("--server.port=" + port);
