@@ -1,12 +1,10 @@
-package org.limbspan.bench.fault;
+package org.limbspan.bench.service;
 
-import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
-import org.jspecify.annotations.Nullable;
 
 /** A service, and what will go wrong with it. */
 record Scene(ServiceProcess service, Outage outage, Runnable afterwards) implements AutoCloseable {
@@ -68,10 +66,10 @@ record Scene(ServiceProcess service, Outage outage, Runnable afterwards) impleme
 
   /** The database is shut down, and started again. */
   private static Scene stopped(Path jar, Path folder) throws IOException {
-    Server server = new Server(folder.resolve("server"));
+    DatabaseServer server = new DatabaseServer(folder.resolve("server"));
     server.start();
     return new Scene(
-        service(jar, folder, server),
+        server.serviceOf(jar, folder.resolve("home"), OPTIONS),
         new Outage() {
           @Override
           public void begin() throws IOException {
@@ -83,15 +81,15 @@ record Scene(ServiceProcess service, Outage outage, Runnable afterwards) impleme
             server.start();
           }
         },
-        server::stopQuietly);
+        server::close);
   }
 
   /** The database holds its connections and says nothing. */
   private static Scene frozen(Path jar, Path folder) throws IOException {
-    Server server = new Server(folder.resolve("server"));
+    DatabaseServer server = new DatabaseServer(folder.resolve("server"));
     server.start();
     return new Scene(
-        service(jar, folder, server),
+        server.serviceOf(jar, folder.resolve("home"), OPTIONS),
         new Outage() {
           @Override
           public void begin() throws InterruptedException, IOException {
@@ -103,7 +101,7 @@ record Scene(ServiceProcess service, Outage outage, Runnable afterwards) impleme
             ServerBackends.signal("CONT");
           }
         },
-        server::stopQuietly);
+        server::close);
   }
 
   private static Scene clock(Path jar, Path folder) throws IOException {
@@ -132,56 +130,5 @@ record Scene(ServiceProcess service, Outage outage, Runnable afterwards) impleme
           }
         },
         () -> {});
-  }
-
-  private static ServiceProcess service(Path jar, Path folder, Server server) throws IOException {
-    return ServiceProcess.of(
-        jar,
-        folder.resolve("home"),
-        OPTIONS,
-        List.of(
-            "--spring.datasource.url=jdbc:postgresql://127.0.0.1:" + server.port() + "/postgres",
-            "--spring.datasource.username=postgres"),
-        Map.of("SPRING_DATASOURCE_PASSWORD", "postgres"));
-  }
-
-  /** A database server beside the service, on one port and with one directory all the time. */
-  private static final class Server {
-
-    private final Path directory;
-    private @Nullable EmbeddedPostgres running;
-    private int port;
-
-    Server(Path directory) {
-      this.directory = directory;
-    }
-
-    int port() {
-      return port;
-    }
-
-    void start() throws IOException {
-      var builder =
-          EmbeddedPostgres.builder().setDataDirectory(directory).setCleanDataDirectory(false);
-      if (port != 0) {
-        builder.setPort(port);
-      }
-      running = builder.start();
-      port = running.getPort();
-    }
-
-    void stop() throws IOException {
-      if (running != null) {
-        running.close();
-      }
-    }
-
-    void stopQuietly() {
-      try {
-        stop();
-      } catch (IOException e) {
-        System.err.println(e);
-      }
-    }
   }
 }

@@ -1,4 +1,4 @@
-package org.limbspan.bench.fault;
+package org.limbspan.bench.service;
 
 import java.io.IOException;
 import java.io.InputStream;

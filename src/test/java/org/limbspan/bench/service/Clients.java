@@ -1,4 +1,4 @@
-package org.limbspan.bench.fault;
+package org.limbspan.bench.service;
 
 import java.util.ArrayList;
 import java.util.List;

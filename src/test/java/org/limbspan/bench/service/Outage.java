@@ -1,4 +1,4 @@
-package org.limbspan.bench.fault;
+package org.limbspan.bench.service;
 
 /** Something that goes wrong for a while. */
 interface Outage {
