@@ -2,7 +2,12 @@ package org.limbspan.platform;
 
 import java.sql.SQLException;
 import java.sql.SQLTransientConnectionException;
+import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
+import java.util.function.Predicate;
+import java.util.stream.Stream;
+import org.hibernate.TransactionException;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -14,6 +19,8 @@ enum DatabaseTrouble {
   NO_ROOM("The database has no room left on its disk; nothing was stored.", 60),
   BUSY("The database is too busy just now; nothing was stored, send the request again.", 5),
   CONTENDED("Another request was changing the same rows; nothing was stored, send it again.", 1);
+
+  private static final int DEPTH = 20;
 
   private final String detail;
   private final int retryAfterS;
@@ -33,15 +40,17 @@ enum DatabaseTrouble {
 
   /** Looks along the causes; empty if none of them is a passing trouble of the database. */
   static Optional<DatabaseTrouble> in(Throwable thrown) {
-    int depth = 0;
-    for (Throwable cause = thrown; cause != null && depth < 20; cause = cause.getCause()) {
-      Optional<DatabaseTrouble> trouble = ofOne(cause);
-      if (trouble.isPresent()) {
-        return trouble;
-      }
-      depth++;
-    }
-    return Optional.empty();
+    List<Throwable> causes =
+        Stream.iterate(thrown, Objects::nonNull, Throwable::getCause).limit(DEPTH).toList();
+    return causes.stream()
+        .flatMap(cause -> ofOne(cause).stream())
+        .findFirst()
+        .or(() -> causes.stream().anyMatch(isLost()) ? Optional.of(UNREACHABLE) : Optional.empty());
+  }
+
+  /** A rollback or commit that could not be sent: the first failure is lost with its state. */
+  private static Predicate<Throwable> isLost() {
+    return TransactionException.class::isInstance;
   }
 
   private static Optional<DatabaseTrouble> ofOne(Throwable cause) {

@@ -1,10 +1,11 @@
 package org.limbspan.scale;
 
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.function.Predicate;
-import java.util.stream.Collectors;
 import org.limbspan.scale.SharedError.Source;
 
 /**
@@ -16,8 +17,9 @@ import org.limbspan.scale.SharedError.Source;
  */
 record Term(double log, double independent, Map<Source, Double> shared) {
 
+  /** Sums run in the order of the sources, so that every process comes to the same bits. */
   Term {
-    shared = Map.copyOf(shared);
+    shared = Collections.unmodifiableMap(new LinkedHashMap<>(shared));
   }
 
   static Term of(Calibration calibration) {
@@ -25,8 +27,13 @@ record Term(double log, double independent, Map<Source, Double> shared) {
     return new Term(
         Math.log(calibration.plateScale().arcsecPerUnit()),
         calibration.measured().relativeUncertainty(),
-        errors.stream()
-            .collect(Collectors.toMap(SharedError::source, SharedError::relativeUncertainty)));
+        inOrder(errors));
+  }
+
+  private static Map<Source, Double> inOrder(List<SharedError> errors) {
+    Map<Source, Double> shared = new LinkedHashMap<>();
+    errors.forEach(error -> shared.put(error.source(), error.relativeUncertainty()));
+    return shared;
   }
 
   Set<Source> sources() {

@@ -1,0 +1,71 @@
+package org.limbspan.bench.service;
+
+import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.jspecify.annotations.Nullable;
+
+/** A database server beside the service, on one port and with one directory all the time. */
+final class DatabaseServer implements AutoCloseable {
+
+  private final Path directory;
+  private @Nullable EmbeddedPostgres running;
+  private int port;
+
+  DatabaseServer(Path directory) {
+    this.directory = directory;
+  }
+
+  void start() throws IOException {
+    var builder =
+        EmbeddedPostgres.builder()
+            .setDataDirectory(directory)
+            .setCleanDataDirectory(false)
+            .setServerConfig("timezone", "UTC");
+    if (port != 0) {
+      builder.setPort(port);
+    }
+    running = builder.start();
+    port = running.getPort();
+  }
+
+  void stop() throws IOException {
+    if (running != null) {
+      running.close();
+    }
+  }
+
+  /** Of the database that the service uses. */
+  String url() {
+    return "jdbc:postgresql://127.0.0.1:" + port + "/postgres";
+  }
+
+  Connection connect() throws SQLException {
+    return DriverManager.getConnection(url(), "postgres", "postgres");
+  }
+
+  /** A service on this server. */
+  ServiceProcess serviceOf(Path jar, Path home, List<String> options, String... properties)
+      throws IOException {
+    List<String> all = new ArrayList<>(List.of(properties));
+    all.add("--spring.datasource.url=" + url());
+    all.add("--spring.datasource.username=postgres");
+    return ServiceProcess.of(
+        jar, home, options, all, Map.of("SPRING_DATASOURCE_PASSWORD", "postgres"));
+  }
+
+  @Override
+  public void close() {
+    try {
+      stop();
+    } catch (IOException e) {
+      System.err.println(e);
+    }
+  }
+}

@@ -1,0 +1,67 @@
+package org.limbspan.bench.service;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Comparator;
+import java.util.List;
+import java.util.stream.Stream;
+
+/** What a process and its children hold, by /proc (proc(5), Linux). */
+final class Memory {
+
+  private Memory() {}
+
+  /** Resident memory of the process, and proportional memory of it with all its children. */
+  static String ofProcess(long pid) throws IOException {
+    List<Long> family = family(pid);
+    long shared = 0;
+    for (long one : family) {
+      shared += kib(Path.of("/proc", Long.toString(one), "smaps_rollup"), "Pss:");
+    }
+    return "service %d MB resident; with the database's %d processes %d MB (proportional share)"
+        .formatted(
+            kib(Path.of("/proc", Long.toString(pid), "status"), "VmRSS:") / 1024,
+            family.size() - 1,
+            shared / 1024);
+  }
+
+  /** Processor time that the process and its children have used, in clock ticks of 10 ms. */
+  static double processorSeconds(long pid) throws IOException {
+    double ticks = 0;
+    for (long one : family(pid)) {
+      Path file = Path.of("/proc", Long.toString(one), "stat");
+      if (Files.exists(file)) {
+        String[] fields = Files.readString(file).replaceFirst(".*\\) ", "").split(" ", -1);
+        ticks += Double.parseDouble(fields[11]) + Double.parseDouble(fields[12]);
+      }
+    }
+    return ticks / 100;
+  }
+
+  private static List<Long> family(long pid) {
+    return Stream.concat(
+            Stream.of(pid),
+            ProcessHandle.of(pid).stream()
+                .flatMap(ProcessHandle::descendants)
+                .map(ProcessHandle::pid))
+        .sorted(Comparator.naturalOrder())
+        .toList();
+  }
+
+  private static long kib(Path file, String name) throws IOException {
+    try (Stream<String> lines = Files.lines(file)) {
+      return lines
+          .filter(line -> line.startsWith(name))
+          .map(line -> line.replaceAll("[^0-9]", ""))
+          .mapToLong(Long::parseLong)
+          .findFirst()
+          .orElse(0);
+    } catch (IOException gone) {
+      if (Files.exists(file)) {
+        throw gone;
+      }
+      return 0;
+    }
+  }
+}
