@@ -132,7 +132,7 @@ class LogBrowserIT {
   private static void levelLine(RigClient rig, double altitudeDeg) {
     String line =
         """
-        {"points": [{"azimuthDeg": 0, "altitudeDeg": %1$s}, {"azimuthDeg": 180, "altitudeDeg": %1$s}]}"""
+        [{"azimuthDeg": 0, "altitudeDeg": %1$s}, {"azimuthDeg": 180, "altitudeDeg": %1$s}]"""
             .formatted(altitudeDeg);
     assertThat(rig.putJson("/horizon", line).status()).isLessThan(300);
   }

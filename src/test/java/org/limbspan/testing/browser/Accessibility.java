@@ -1,5 +1,6 @@
 package org.limbspan.testing.browser;
 
+import com.deque.html.axecore.args.AxeRunOptions;
 import com.deque.html.axecore.playwright.AxeBuilder;
 import com.deque.html.axecore.results.Rule;
 import com.microsoft.playwright.Page;
@@ -19,10 +20,15 @@ public final class Accessibility {
 
   private Accessibility() {}
 
-  /** Serious and critical findings of all rules, one line each. */
+  /**
+   * Serious and critical findings of all rules, one line each. The pages have no frames, so nothing
+   * is carried over to a second page to be put together there.
+   */
   public static List<String> graveFindings(Page page) {
+    AxeRunOptions options = new AxeRunOptions();
+    options.setResultTypes(List.of("violations"));
     return new AxeBuilder(page)
-        .analyze().getViolations().stream()
+        .options(options).setLegacyMode(true).analyze().getViolations().stream()
             .filter(rule -> isGrave(rule.getImpact()))
             .map(Accessibility::words)
             .toList();
