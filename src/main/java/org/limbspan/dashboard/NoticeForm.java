@@ -44,7 +44,7 @@ record NoticeForm(
         quiet == null ? null : quiet.to().toString());
   }
 
-  boolean wants(String label) {
+  public boolean wants(String label) {
     return notices != null && notices.contains(label);
   }
 

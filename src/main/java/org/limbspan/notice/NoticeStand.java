@@ -1,5 +1,6 @@
 package org.limbspan.notice;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
 import java.time.Instant;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -11,6 +12,7 @@ import org.jspecify.annotations.Nullable;
  * @param lastError why the last attempt failed, if it did
  * @param nextTryAt when it is tried next, if it waits
  */
+@JsonInclude(JsonInclude.Include.NON_NULL)
 public record NoticeStand(
     UUID id,
     String kind,

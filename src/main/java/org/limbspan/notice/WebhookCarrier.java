@@ -1,6 +1,7 @@
 package org.limbspan.notice;
 
 import java.io.IOException;
+import java.net.ConnectException;
 import java.net.UnknownHostException;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
@@ -102,7 +103,7 @@ class WebhookCarrier implements Carrier {
       Thread.currentThread().interrupt();
       throw new Undelivered("the service stopped meanwhile", stopped);
     } catch (ExecutionException failed) {
-      throw new Undelivered("no answer: " + words(failed), failed);
+      throw new Undelivered(words(failed), failed);
     }
   }
 
@@ -110,8 +111,11 @@ class WebhookCarrier implements Carrier {
     if (!(failed.getCause() instanceof IOException broken)) {
       throw new IllegalStateException("unexpected from the HTTP client", failed);
     }
+    if (broken instanceof ConnectException) {
+      return "no connection could be made";
+    }
     String name = broken.getClass().getSimpleName();
     String message = broken.getMessage();
-    return message == null || message.isBlank() ? name : name + ", " + message;
+    return "no answer: " + (message == null || message.isBlank() ? name : name + ", " + message);
   }
 }

@@ -73,7 +73,7 @@ class NoticesPageIT extends NoticeSetting {
     Matcher id = ID.matcher(listed);
     assertThat(id.find()).isTrue();
     assertThat(text(post(page + "/" + id.group(1) + "/test", new LinkedMultiValueMap<>())))
-        .contains("The test failed: no answer: ConnectException")
+        .contains("The test failed: no connection could be made")
         .contains("(webhook, failing)", "1 notice was given up");
   }
 

@@ -43,8 +43,7 @@ class WebhookCarrierTest {
     gone.close();
     assertThatThrownBy(() -> carrier(true).carry(notice(), recipient(address), "s"))
         .isInstanceOf(Undelivered.class)
-        .hasMessageStartingWith("no answer: ConnectException")
-        .hasMessageNotContaining("of-the-receiver");
+        .hasMessage("no connection could be made");
     assertThatThrownBy(
             () -> carrier(true).carry(notice(), recipient("http://nowhere.invalid/"), "s"))
         .isInstanceOf(Undelivered.class);
