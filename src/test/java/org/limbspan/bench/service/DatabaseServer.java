@@ -2,6 +2,7 @@ package org.limbspan.bench.service;
 
 import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
@@ -9,6 +10,7 @@ import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Random;
 import org.jspecify.annotations.Nullable;
 
 /** A database server beside the service, on one port and with one directory all the time. */
@@ -39,6 +41,29 @@ final class DatabaseServer implements AutoCloseable {
     if (running != null) {
       running.close();
     }
+  }
+
+  /** Its main process. */
+  ProcessHandle postmaster() throws IOException {
+    long pid =
+        Long.parseLong(Files.readAllLines(directory.resolve("postmaster.pid")).get(0).strip());
+    return ProcessHandle.of(pid).orElseThrow();
+  }
+
+  /** Kills one of its processes without a word, which makes it recover from its log. */
+  void killOne(Random random) throws IOException {
+    List<ProcessHandle> children = postmaster().children().toList();
+    if (!children.isEmpty()) {
+      children.get(random.nextInt(children.size())).destroyForcibly();
+    }
+  }
+
+  /** Sends a signal to all of its processes. */
+  void signal(String name) throws IOException, InterruptedException {
+    ProcessHandle main = postmaster();
+    List<String> command = new ArrayList<>(List.of("kill", "-" + name, Long.toString(main.pid())));
+    main.children().forEach(child -> command.add(Long.toString(child.pid())));
+    Shell.run(command.toArray(String[]::new));
   }
 
   /** Of the database that the service uses. */

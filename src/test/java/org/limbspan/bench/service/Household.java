@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.concurrent.atomic.AtomicInteger;
-import org.limbspan.testing.TestDatabase;
+import org.jspecify.annotations.Nullable;
 
 /** The services that clients talk to in turn, and who of them is killed. */
 final class Household implements AutoCloseable {
@@ -15,35 +15,28 @@ final class Household implements AutoCloseable {
   private static final List<String> OPTIONS = List.of("-Xmx256m");
 
   private final List<ServiceProcess> services;
-  private final boolean embedded;
+  private final @Nullable DatabaseServer server;
   private final AtomicInteger turn = new AtomicInteger();
 
-  private Household(List<ServiceProcess> services, boolean embedded) {
+  private Household(List<ServiceProcess> services, @Nullable DatabaseServer server) {
     this.services = services;
-    this.embedded = embedded;
+    this.server = server;
   }
 
   /** One service with its embedded database. */
   static Household ofOne(Path jar, Path home) throws IOException {
-    return new Household(List.of(ServiceProcess.of(jar, home, OPTIONS, List.of(), Map.of())), true);
+    return new Household(List.of(ServiceProcess.of(jar, home, OPTIONS, List.of(), Map.of())), null);
   }
 
   /** Two services with homes of their own on one database. */
   static Household ofTwo(Path jar, Path folder) throws IOException {
-    TestDatabase database = TestDatabase.fresh();
+    DatabaseServer server = new DatabaseServer(folder.resolve("server"));
+    server.start();
     List<ServiceProcess> services = new ArrayList<>();
     for (String name : List.of("first", "second")) {
-      services.add(
-          ServiceProcess.of(
-              jar,
-              folder.resolve(name),
-              OPTIONS,
-              List.of(
-                  "--spring.datasource.url=" + database.url(),
-                  "--spring.datasource.username=" + database.username()),
-              Map.of("SPRING_DATASOURCE_PASSWORD", database.password())));
+      services.add(server.serviceOf(jar, folder.resolve(name), OPTIONS));
     }
-    return new Household(services, false);
+    return new Household(services, server);
   }
 
   void start() throws IOException, InterruptedException {
@@ -70,10 +63,11 @@ final class Household implements AutoCloseable {
 
   /** Kills somebody and says whom. */
   String kill(Random random) throws IOException, InterruptedException {
-    if (!embedded) {
+    if (server != null) {
       int which = random.nextInt(5);
       if (which == 4) {
-        return ServerBackends.killOne(random);
+        server.killOne(random);
+        return "one process of the database";
       }
       services.get(which % 2).kill();
       return which % 2 == 0 ? "first instance" : "second instance";
@@ -103,5 +97,8 @@ final class Household implements AutoCloseable {
   @Override
   public void close() {
     services.forEach(ServiceProcess::close);
+    if (server != null) {
+      server.close();
+    }
   }
 }

@@ -93,12 +93,12 @@ record Scene(ServiceProcess service, Outage outage, Runnable afterwards) impleme
         new Outage() {
           @Override
           public void begin() throws InterruptedException, IOException {
-            ServerBackends.signal("STOP");
+            server.signal("STOP");
           }
 
           @Override
           public void end() throws InterruptedException, IOException {
-            ServerBackends.signal("CONT");
+            server.signal("CONT");
           }
         },
         server::close);
