@@ -164,7 +164,7 @@ class LedgerCopiesIT {
     Health health =
         new LedgerCopyHealth(copies, properties(DataSize.ofTerabytes(1_000_000)), jobs).health();
     assertThat(health.getStatus().getCode()).isEqualTo("WARNING");
-    assertThat(health.getDetails().get("notCopied").toString()).contains("limbspan.copies.reserve");
+    assertThat(health.getDetails().get("notCopied")).asString().contains("limbspan.copies.reserve");
   }
 
   @Test

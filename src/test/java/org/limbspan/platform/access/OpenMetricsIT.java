@@ -62,7 +62,7 @@ class OpenMetricsIT {
     Instant deadline = Instant.now().plus(PATIENCE);
     Map<String, Double> samples = scrape();
     while (samples.getOrDefault("limbspan_judging_duration_seconds_count", 0.0) < 1
-        || samples.get("limbspan_judging_behind_rigs") > 0) {
+        || samples.getOrDefault("limbspan_judging_behind_rigs", 1.0) > 0) {
       assertThat(Instant.now()).isBefore(deadline);
       Thread.sleep(200);
       samples = scrape();
