@@ -54,8 +54,14 @@ class OpenMetricsIT {
             send(
                     "/api/rigs/metered/photos",
                     "multipart/form-data; boundary=limb",
-                    "--limb\r\nContent-Disposition: form-data; name=\"photo\"; filename=\"a.jpg\"\r\n"
-                        + "Content-Type: image/jpeg\r\n\r\nno picture\r\n--limb--\r\n")
+                    """
+                    --limb\r
+                    Content-Disposition: form-data; name="photo"; filename="a.jpg"\r
+                    Content-Type: image/jpeg\r
+                    \r
+                    no picture\r
+                    --limb--\r
+                    """)
                 .statusCode())
         .isBetween(200, 422);
 
@@ -80,7 +86,8 @@ class OpenMetricsIT {
     // the table of the Moon ends with 2059
     assertThat(samples.get("limbspan_ephemeris_left_days"))
         .isCloseTo(
-            Duration.between(Instant.now(), Instant.parse("2060-01-01T00:00:00Z")).toDays(),
+            (double)
+                Duration.between(Instant.now(), Instant.parse("2060-01-01T00:00:00Z")).toDays(),
             org.assertj.core.data.Offset.offset(1.5));
     double ageS =
         Duration.between(Instant.parse("2024-03-01T22:00:00Z"), Instant.now()).toSeconds();
