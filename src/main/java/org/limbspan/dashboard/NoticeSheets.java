@@ -8,6 +8,7 @@ import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.limbspan.notice.NoticeKind;
 import org.limbspan.notice.NoticeStand;
+import org.limbspan.notice.Place;
 import org.limbspan.notice.QuietTime;
 import org.limbspan.notice.Recipient;
 import org.limbspan.notice.RecipientStand;
@@ -51,9 +52,22 @@ final class NoticeSheets {
         wishes.notices().stream().map(NoticeKind::words).collect(Collectors.joining("; when "));
     QuietTime quiet = wishes.quiet();
     return (when.isEmpty() ? "Told of nothing yet." : "Told when " + when + ".")
-        + (quiet == null
-            ? ""
-            : " Nothing is sent from " + quiet.from() + " to " + quiet.to() + ".");
+        + (quiet == null ? "" : " Nothing is sent from " + quiet.from() + " to " + quiet.to() + ".")
+        + (wishes.notices().contains(NoticeKind.WINDOW_REMINDER)
+            ? " Reminders come %d minutes before %s windows."
+                .formatted(
+                    wishes.reminder().minutesBefore(),
+                    wishes.reminder().places().stream()
+                        .map(Place::label)
+                        .collect(Collectors.joining(" and ")))
+            : "")
+        + (wishes.notices().contains(NoticeKind.RIG_SILENT)
+            ? " Silence is told after " + passes(wishes.silentPasses()) + "."
+            : "");
+  }
+
+  private static String passes(int count) {
+    return count == 1 ? "1 pass" : count + " passes";
   }
 
   private List<String> sentences(RecipientStand stand) {

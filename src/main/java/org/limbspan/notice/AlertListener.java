@@ -69,7 +69,8 @@ class AlertListener {
   private void write(
       NoticeKind kind, Rig rig, Letter letter, Alert alert, Predicate<Recipient> told) {
     writer.write(
-        new NoticeWriter.News(kind, about(alert), alert.id() + " " + about(alert), letter, alert),
+        new NoticeWriter.News(
+            kind, about(alert), alert.id() + " " + about(alert), letter, alert, null),
         rig,
         told);
   }

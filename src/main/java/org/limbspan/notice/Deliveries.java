@@ -67,6 +67,10 @@ class Deliveries {
       return; // taken away meanwhile, and the notice with it
     }
     Instant now = clock.instant();
+    if (notice.isExpired(now)) {
+      outbox.expired(notice, "its time had passed", now);
+      return;
+    }
     Instant dueAt = notice.kind() == NoticeKind.TEST ? now : due(recipient.get(), now);
     if (dueAt.isAfter(now)) {
       outbox.postponed(notice, dueAt);

@@ -2,11 +2,13 @@ package org.limbspan.notice;
 
 import java.time.Instant;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A notice to be written.
  *
  * @param about what it tells of, the same in all notices about one thing
+ * @param expiresAt after that nobody needs it; null for never
  */
 record NewNotice(
     UUID id,
@@ -15,4 +17,5 @@ record NewNotice(
     String about,
     String document,
     Instant writtenAt,
-    Instant dueAt) {}
+    Instant dueAt,
+    @Nullable Instant expiresAt) {}

@@ -2,6 +2,7 @@ package org.limbspan.notice;
 
 import java.time.Instant;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 
 /**
  * A notice that a deliverer has in hand.
@@ -10,6 +11,7 @@ import java.util.UUID;
  * @param dueFirstAt when it was first due
  * @param attempts that failed before
  * @param leaseUntil until then nobody else takes it
+ * @param expiresAt after that nobody needs it; null for never
  */
 record Notice(
     UUID id,
@@ -18,4 +20,10 @@ record Notice(
     String document,
     Instant dueFirstAt,
     int attempts,
-    Instant leaseUntil) {}
+    Instant leaseUntil,
+    @Nullable Instant expiresAt) {
+
+  boolean isExpired(Instant now) {
+    return expiresAt != null && !now.isBefore(expiresAt);
+  }
+}

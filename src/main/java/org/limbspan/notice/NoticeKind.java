@@ -14,6 +14,12 @@ public enum NoticeKind {
   ALERT_SETTLED("alert-settled", "an answered remark is settled", true),
   /** A raised alert is found no more; goes to whoever was told that it was raised. */
   ALERT_WITHDRAWN("alert-withdrawn", "a remark is taken back", false),
+  /** A calendar month is over; the cycle so far. */
+  MONTHLY_LETTER("monthly-letter", "a month is over, with the cycle so far", true),
+  /** A window to photograph in begins soon. */
+  WINDOW_REMINDER("window-reminder", "a window to photograph in begins soon", true),
+  /** No reading came for some passes. */
+  RIG_SILENT("rig-silent", "no reading came for some passes", true),
   /** Asked for by the owner; stands outside the order and is tried once. */
   TEST("test", "a test", false);
 

@@ -44,8 +44,15 @@ class NoticeWriter {
    *
    * @param about what it tells of, the same in all notices about one thing
    * @param key with kind and recipient what the notice's id follows from
+   * @param expiresAt after that nobody needs it; null for never
    */
-  record News(NoticeKind kind, String about, String key, Letter letter, @Nullable Alert alert) {}
+  record News(
+      NoticeKind kind,
+      String about,
+      String key,
+      Letter letter,
+      @Nullable Alert alert,
+      @Nullable Instant expiresAt) {}
 
   /** Within a transaction: writes for the recipients of a rig that are to be told. */
   @Transactional(propagation = Propagation.MANDATORY)
@@ -93,6 +100,7 @@ class NoticeWriter {
         news.about(),
         json.writeValueAsString(document),
         now,
-        dueAt);
+        dueAt,
+        news.expiresAt());
   }
 }

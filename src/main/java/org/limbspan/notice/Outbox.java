@@ -21,9 +21,11 @@ class Outbox {
   private static final String INSERT =
       """
       insert into notice
-        (id, recipient_id, kind, about, document, written_at, due_first_at, due_at, lease_until)
+        (id, recipient_id, kind, about, document, written_at, due_first_at, due_at, lease_until,
+         expires_at)
       values
-        (:id, :recipientId, :kind, :about, :document, :writtenAt, :dueAt, :dueAt, :leaseUntil)
+        (:id, :recipientId, :kind, :about, :document, :writtenAt, :dueAt, :dueAt, :leaseUntil,
+         :expiresAt)
       on conflict (id) do nothing
       """;
 
@@ -46,7 +48,7 @@ class Outbox {
         order by n.due_at, n.number
         limit 1
         for update of n skip locked)
-      returning id, recipient_id, kind, document, due_first_at, attempts, lease_until
+      returning id, recipient_id, kind, document, due_first_at, attempts, lease_until, expires_at
       """;
 
   private static final String DELIVERED =
@@ -68,6 +70,13 @@ class Outbox {
   private static final String POSTPONED =
       """
       update notice set due_at = :dueAt, lease_until = null
+      where id = :id and lease_until = :leaseUntil and delivered_at is null
+      """;
+
+  private static final String EXPIRED =
+      """
+      update notice
+      set given_up_at = :now, last_error = coalesce(last_error, :why), lease_until = null
       where id = :id and lease_until = :leaseUntil and delivered_at is null
       """;
 
@@ -103,6 +112,10 @@ class Outbox {
             .param("document", notice.document())
             .param("writtenAt", Utc.of(notice.writtenAt()))
             .param("dueAt", Utc.of(notice.dueAt()))
+            .param(
+                "expiresAt",
+                notice.expiresAt() == null ? null : Utc.of(notice.expiresAt()),
+                TIMESTAMP)
             .param("leaseUntil", leaseUntil == null ? null : Utc.of(leaseUntil), TIMESTAMP)
             .update()
         == 1;
@@ -130,6 +143,11 @@ class Outbox {
   /** An attempt failed, and was the last. */
   void givenUp(Notice notice, String error, Instant now) {
     tried(notice, error, now, now);
+  }
+
+  /** Not tried: nobody needs it any more. */
+  void expired(Notice notice, String why, Instant now) {
+    inHand(EXPIRED, notice).param("why", why).param("now", Utc.of(now)).update();
   }
 
   private void tried(Notice notice, String error, Instant dueAt, @Nullable Instant givenUpAt) {
@@ -160,6 +178,7 @@ class Outbox {
   }
 
   private static Notice notice(ResultSet row, int number) throws SQLException {
+    OffsetDateTime expiresAt = row.getObject("expires_at", OffsetDateTime.class);
     return new Notice(
         row.getObject("id", UUID.class),
         row.getObject("recipient_id", UUID.class),
@@ -167,7 +186,8 @@ class Outbox {
         row.getString("document"),
         row.getObject("due_first_at", OffsetDateTime.class).toInstant(),
         row.getInt("attempts"),
-        row.getObject("lease_until", OffsetDateTime.class).toInstant());
+        row.getObject("lease_until", OffsetDateTime.class).toInstant(),
+        expiresAt == null ? null : expiresAt.toInstant());
   }
 
   private static final int TIMESTAMP = java.sql.Types.TIMESTAMP_WITH_TIMEZONE;

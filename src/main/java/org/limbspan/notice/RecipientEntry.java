@@ -8,14 +8,32 @@ import java.util.Set;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import org.limbspan.intake.Entry;
+import org.limbspan.intake.Range;
 
 /** Reads recipients that a client sent. */
 final class RecipientEntry {
 
   private static final Set<String> FIELDS =
-      new LinkedHashSet<>(List.of("channel", "address", "notices", "quietFrom", "quietTo"));
+      new LinkedHashSet<>(
+          List.of(
+              "channel",
+              "address",
+              "notices",
+              "quietFrom",
+              "quietTo",
+              "reminderMinutes",
+              "reminderPlaces",
+              "silentPasses"));
   private static final Set<String> CHANGES =
-      new LinkedHashSet<>(List.of("notices", "quietFrom", "quietTo", "paused"));
+      new LinkedHashSet<>(
+          List.of(
+              "notices",
+              "quietFrom",
+              "quietTo",
+              "reminderMinutes",
+              "reminderPlaces",
+              "silentPasses",
+              "paused"));
   private static final Pattern CLOCK = Pattern.compile("([01]\\d|2[0-3]):[0-5]\\d");
   private static final String EXPECTED_CLOCK = "a local time of the rig, such as 22:30";
   private static final int LONGEST_ADDRESS = 2000;
@@ -42,7 +60,24 @@ final class RecipientEntry {
   }
 
   private static Wishes wishes(Entry entry) {
-    return new Wishes(entry.choices("notices", NoticeKind.toChoose()), quiet(entry));
+    List<NoticeKind> notices = entry.choices("notices", NoticeKind.toChoose());
+    return new Wishes(notices, quiet(entry), reminder(entry), silentPasses(entry));
+  }
+
+  private static Reminder reminder(Entry entry) {
+    int minutes =
+        entry
+            .optionalWhole(
+                "reminderMinutes", Range.between(Reminder.FEWEST_MINUTES, Reminder.MOST_MINUTES))
+            .orElse(Reminder.USUAL.minutesBefore());
+    List<Place> places = entry.choices("reminderPlaces", Place.byLabel());
+    return new Reminder(minutes, places.isEmpty() ? Reminder.USUAL.places() : places);
+  }
+
+  private static int silentPasses(Entry entry) {
+    return entry
+        .optionalWhole("silentPasses", Range.between(1, Wishes.MOST_SILENT_PASSES))
+        .orElse(Wishes.USUAL_SILENT_PASSES);
   }
 
   private static @Nullable QuietTime quiet(Entry entry) {

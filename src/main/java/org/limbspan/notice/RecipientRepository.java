@@ -1,6 +1,5 @@
 package org.limbspan.notice;
 
-import java.sql.Array;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalTime;
@@ -9,6 +8,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
@@ -18,21 +18,26 @@ import org.springframework.stereotype.Repository;
 class RecipientRepository {
 
   private static final String COLUMNS =
-      "id, rig_id, channel, address, notices, quiet_from, quiet_to, paused, created_at";
+      "id, rig_id, channel, address, notices, quiet_from, quiet_to, reminder_minutes,"
+          + " reminder_places, silent_passes, paused, created_at";
 
   private static final String INSERT =
       """
       insert into notice_recipient
-        (id, rig_id, channel, address, secret, notices, quiet_from, quiet_to, created_at)
+        (id, rig_id, channel, address, secret, notices, quiet_from, quiet_to, reminder_minutes,
+         reminder_places, silent_passes, created_at)
       values
-        (:id, :rigId, :channel, :address, :secret, :notices, :quietFrom, :quietTo, :createdAt)
+        (:id, :rigId, :channel, :address, :secret, :notices, :quietFrom, :quietTo, :reminderMinutes,
+         :reminderPlaces, :silentPasses, :createdAt)
       on conflict (rig_id, channel, address) do nothing
       """;
 
   private static final String CHANGE =
       """
       update notice_recipient
-      set notices = :notices, quiet_from = :quietFrom, quiet_to = :quietTo, paused = :paused
+      set notices = :notices, quiet_from = :quietFrom, quiet_to = :quietTo,
+        reminder_minutes = :reminderMinutes, reminder_places = :reminderPlaces,
+        silent_passes = :silentPasses, paused = :paused
       where rig_id = :rigId and id = :id
       """;
 
@@ -44,6 +49,12 @@ class RecipientRepository {
   private static final String OF_RIG =
       """
       select %s from notice_recipient where rig_id = :rigId order by created_at, id
+      """
+          .formatted(COLUMNS);
+
+  private static final String ALL =
+      """
+      select %s from notice_recipient where not paused order by rig_id, created_at, id
       """
           .formatted(COLUMNS);
 
@@ -96,6 +107,11 @@ class RecipientRepository {
     return jdbc.sql(OF_RIG).param("rigId", rigId).query(RecipientRepository::recipient).list();
   }
 
+  /** Those of all rigs that are not paused. */
+  List<Recipient> awake() {
+    return jdbc.sql(ALL).query(RecipientRepository::recipient).list();
+  }
+
   Optional<Recipient> find(UUID id) {
     return jdbc.sql(BY_ID).param("id", id).query(RecipientRepository::recipient).optional();
   }
@@ -110,7 +126,12 @@ class RecipientRepository {
     return sql.param(
             "notices", wishes.notices().stream().map(NoticeKind::label).toArray(String[]::new))
         .param("quietFrom", quiet == null ? null : quiet.from(), java.sql.Types.TIME)
-        .param("quietTo", quiet == null ? null : quiet.to(), java.sql.Types.TIME);
+        .param("quietTo", quiet == null ? null : quiet.to(), java.sql.Types.TIME)
+        .param("reminderMinutes", wishes.reminder().minutesBefore())
+        .param(
+            "reminderPlaces",
+            wishes.reminder().places().stream().map(Place::label).toArray(String[]::new))
+        .param("silentPasses", wishes.silentPasses());
   }
 
   private static Recipient recipient(ResultSet row, int number) throws SQLException {
@@ -119,13 +140,19 @@ class RecipientRepository {
         row.getLong("rig_id"),
         Channel.ofLabel(row.getString("channel")),
         row.getString("address"),
-        new Wishes(notices(row.getArray("notices")), quiet(row)),
+        new Wishes(
+            labels(row, "notices").map(NoticeKind::ofLabel).toList(),
+            quiet(row),
+            new Reminder(
+                row.getInt("reminder_minutes"),
+                labels(row, "reminder_places").map(Place::ofLabel).toList()),
+            row.getInt("silent_passes")),
         row.getBoolean("paused"),
         row.getObject("created_at", OffsetDateTime.class).toInstant());
   }
 
-  private static List<NoticeKind> notices(Array labels) throws SQLException {
-    return Arrays.stream((String[]) labels.getArray()).map(NoticeKind::ofLabel).toList();
+  private static Stream<String> labels(ResultSet row, String column) throws SQLException {
+    return Arrays.stream((String[]) row.getArray(column).getArray());
   }
 
   private static @Nullable QuietTime quiet(ResultSet row) throws SQLException {

@@ -11,6 +11,9 @@ import org.jspecify.annotations.Nullable;
  * A recipient as the API tells it.
  *
  * @param quietFrom local time of the rig
+ * @param reminderMinutes before a window begins
+ * @param reminderPlaces {@code low} and {@code high}
+ * @param silentPasses without a reading, before that is told
  * @param failing whether the latest attempt failed
  */
 @JsonInclude(JsonInclude.Include.NON_NULL)
@@ -21,6 +24,9 @@ record RecipientView(
     List<String> notices,
     @Nullable LocalTime quietFrom,
     @Nullable LocalTime quietTo,
+    int reminderMinutes,
+    List<String> reminderPlaces,
+    int silentPasses,
     boolean paused,
     Instant createdAt,
     boolean failing,
@@ -40,6 +46,9 @@ record RecipientView(
         recipient.wishes().notices().stream().map(NoticeKind::label).toList(),
         quiet == null ? null : quiet.from(),
         quiet == null ? null : quiet.to(),
+        recipient.wishes().reminder().minutesBefore(),
+        recipient.wishes().reminder().places().stream().map(Place::label).toList(),
+        recipient.wishes().silentPasses(),
         recipient.paused(),
         recipient.createdAt(),
         stand.failing(),

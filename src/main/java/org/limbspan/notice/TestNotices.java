@@ -33,7 +33,9 @@ class TestNotices {
             "/rigs/" + rig.slug() + "/notices");
     NewNotice test =
         writer.asked(
-            new NoticeWriter.News(NoticeKind.TEST, "test", "test", letter, null), rig, recipient);
+            new NoticeWriter.News(NoticeKind.TEST, "test", "test", letter, null, null),
+            rig,
+            recipient);
     Instant leaseUntil = clock.instant().plus(Deliveries.LEASE).truncatedTo(ChronoUnit.MICROS);
     outbox.writeInHand(test, leaseUntil);
     deliveries.deliver(
@@ -44,7 +46,8 @@ class TestNotices {
             test.document(),
             test.dueAt(),
             0,
-            leaseUntil));
+            leaseUntil,
+            null));
     return stands.find(test.id());
   }
 }

@@ -1,11 +1,12 @@
 /**
- * Tells the owner: mail and webhook. Entry point {@link org.limbspan.notice.Notices}.
+ * Tells the owner: mail, webhook and feed. Entry point {@link org.limbspan.notice.Notices}.
  *
  * <p>What is to be told is written in the transaction of what it tells and delivered afterwards, at
  * least once and in order to each recipient; each notice carries an id by which a receiver leaves
  * out what it has. Nothing is told until a recipient is entered and wants it.
  */
-@ApplicationModule(allowedDependencies = {"platform", "intake", "rig", "watch"})
+@ApplicationModule(
+    allowedDependencies = {"platform", "intake", "rig", "reading", "watch", "sky", "scale"})
 @NullMarked
 package org.limbspan.notice;
 

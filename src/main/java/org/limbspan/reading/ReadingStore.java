@@ -1,6 +1,7 @@
 package org.limbspan.reading;
 
 import java.time.Instant;
+import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.Collection;
 import java.util.HashMap;
@@ -76,6 +77,8 @@ class ReadingStore {
   private static final String PAGE = STANDING + "limit :limit";
 
   private static final String COUNT = "select count(*) from (" + STANDING + ") standing";
+
+  private static final String LATEST = "select max(taken_at) from (" + STANDING + ") standing";
 
   private static final String LENGTH_UNIT =
       "select unit from (" + STANDING + ") standing where unit <> 'arcmin' limit 1";
@@ -157,6 +160,15 @@ class ReadingStore {
 
   long count(long rigId, ReadingSpan span) {
     return span.bind(jdbc.sql(COUNT), rigId).query(Long.class).single();
+  }
+
+  /** When the latest that stands was taken. */
+  Optional<Instant> latestTakenAt(long rigId) {
+    return ReadingSpan.ALL
+        .bind(jdbc.sql(LATEST), rigId)
+        .query((row, number) -> Optional.ofNullable(row.getObject(1, OffsetDateTime.class)))
+        .single()
+        .map(OffsetDateTime::toInstant);
   }
 
   /** The unit of any one length that stands in the span; it holds no other by invariant. */

@@ -73,6 +73,12 @@ public class Readings {
     return store.count(rigId, ReadingSpan.ALL);
   }
 
+  /** When the latest reading of a rig that stands was taken; empty if it has none. */
+  @Transactional(readOnly = true)
+  public Optional<Instant> latestTakenAt(long rigId) {
+    return store.latestTakenAt(rigId);
+  }
+
   /**
    * All readings of a rig that stand, as angles beside the computed Moon, oldest first; without
    * those in a setup that has no calibration.

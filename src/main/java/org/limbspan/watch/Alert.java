@@ -18,6 +18,7 @@ import org.jspecify.annotations.Nullable;
  * @param onsetTo upper end of the interval of 95 percent
  * @param until when it ended, if it did
  * @param raisedAt when the service first raised it
+ * @param settledAt when it was first found settled, if it is
  * @param evidenceAt instant of the reading with which the evidence was enough
  * @param sizePercent how much, as {@link org.limbspan.drift.Finding} defines it for its kind
  * @param uncertaintyPercent standard uncertainty of it
@@ -38,6 +39,7 @@ public record Alert(
     Instant onsetTo,
     @Nullable Instant until,
     Instant raisedAt,
+    @Nullable Instant settledAt,
     Instant evidenceAt,
     double sizePercent,
     double uncertaintyPercent,
@@ -54,7 +56,12 @@ public record Alert(
     answers = List.copyOf(answers);
   }
 
-  Alert with(UUID newId, Instant newRaisedAt, AlertState newState, List<AlertReply> newAnswers) {
+  Alert with(
+      UUID newId,
+      Instant newRaisedAt,
+      @Nullable Instant newSettledAt,
+      AlertState newState,
+      List<AlertReply> newAnswers) {
     return new Alert(
         newId,
         kind,
@@ -65,6 +72,7 @@ public record Alert(
         onsetTo,
         until,
         newRaisedAt,
+        newSettledAt,
         evidenceAt,
         sizePercent,
         uncertaintyPercent,

@@ -24,6 +24,7 @@ final class AlertDraft {
         finding.onsetTo(),
         finding.until().orElse(null),
         now,
+        null,
         finding.evidenceAt(),
         finding.sizePercent(),
         finding.uncertaintyPercent(),

@@ -48,7 +48,7 @@ class AnswerWriter {
     events.publishEvent(new AlertAnswered(rig.id(), alert.id()));
     List<AlertReply> replies = new ArrayList<>(alert.answers());
     replies.add(reply);
-    return alert.with(alert.id(), alert.raisedAt(), AlertState.ANSWERED, replies);
+    return alert.with(alert.id(), alert.raisedAt(), null, AlertState.ANSWERED, replies);
   }
 
   /** The readings are put right first: the setup that the alert names is that of before. */

@@ -122,7 +122,7 @@ class JudgingRound {
     Map<UUID, List<AlertReply>> replies = answers.byAlert(rigId);
     List<AlertRepository.Kept> before = alerts.list(rigId);
     List<AlertRepository.Kept> after =
-        new Reconciler(ledger.instants()).reconcile(found, before, replies);
+        new Reconciler(ledger.instants(), now).reconcile(found, before, replies);
     alerts.replaceAll(rigId, after);
     judgements.save(rigId, ledger.revision(), now, result.document());
     AlertNews.between(rigId, before, after).forEach(events::publishEvent);

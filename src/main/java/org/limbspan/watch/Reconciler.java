@@ -9,6 +9,7 @@ import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Brings the alerts of a fresh judgement together with those that were there.
@@ -25,12 +26,15 @@ final class Reconciler {
   static final int SETTLING_READINGS = 6;
 
   private final List<Instant> readings;
+  private final Instant now;
 
   /**
    * @param readings instants of all readings of the rig
+   * @param now when this judgement is made
    */
-  Reconciler(List<Instant> readings) {
+  Reconciler(List<Instant> readings, Instant now) {
     this.readings = readings;
+    this.now = now;
   }
 
   List<AlertRepository.Kept> reconcile(
@@ -41,22 +45,31 @@ final class Reconciler {
       UUID id = known.map(Alert::id).filter(answers::containsKey).orElse(alert.id());
       Instant raisedAt = known.map(Alert::raisedAt).orElse(alert.raisedAt());
       List<AlertReply> replies = answers.getOrDefault(id, List.of());
+      AlertState state = state(alert, replies, found);
+      @Nullable Instant settledAt = settledAt(state, known.orElse(alert));
       result.add(
-          new AlertRepository.Kept(
-              alert.with(id, raisedAt, state(alert, replies, found), replies), true));
+          new AlertRepository.Kept(alert.with(id, raisedAt, settledAt, state, replies), true));
     }
     Set<UUID> taken = result.stream().map(AlertRepository.Kept::id).collect(Collectors.toSet());
     for (AlertRepository.Kept old : before) {
       List<AlertReply> replies = answers.getOrDefault(old.id(), List.of());
       if (!replies.isEmpty() && !taken.contains(old.id())) {
         Alert alert = old.alert();
+        AlertState state = state(alert, replies, found);
+        @Nullable Instant settledAt = settledAt(state, alert);
         result.add(
             new AlertRepository.Kept(
-                alert.with(alert.id(), alert.raisedAt(), state(alert, replies, found), replies),
-                false));
+                alert.with(alert.id(), alert.raisedAt(), settledAt, state, replies), false));
       }
     }
     return result;
+  }
+
+  private @Nullable Instant settledAt(AlertState state, Alert before) {
+    if (state != AlertState.SETTLED) {
+      return null;
+    }
+    return before.settledAt() == null ? now : before.settledAt();
   }
 
   /** The alert of before that is this one: an answered one rather than another. */

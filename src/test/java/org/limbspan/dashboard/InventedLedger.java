@@ -126,6 +126,7 @@ final class InventedLedger {
         onset.plus(Duration.ofDays(1)),
         null,
         at(readings),
+        null,
         at(readings / 2 + 2),
         0.613,
         0.033,

@@ -48,11 +48,15 @@ class NoticesPageIT extends NoticeSetting {
 
     MultiValueMap<String, String> wishes = recipient("mail", "ignored@house.example");
     wishes.set("notices", "alert-settled");
+    wishes.add("notices", "window-reminder");
+    wishes.add("notices", "rig-silent");
     wishes.set("quietFrom", "");
     wishes.set("quietTo", "");
     post(own, wishes);
     assertThat(text(get(page)))
-        .contains("Told when an answered remark is settled.", "page@house.example")
+        .contains("Told when an answered remark is settled; when a window", "page@house.example")
+        .contains("Reminders come 45 minutes before low windows.")
+        .contains("Silence is told after 12 passes.")
         .doesNotContain("Nothing is sent from");
 
     post(own + "/remove", new LinkedMultiValueMap<>());
@@ -94,6 +98,10 @@ class NoticesPageIT extends NoticeSetting {
     form.set("quietTo", "22:30");
     assertThat(text(post(page, form)))
         .contains("Expected another time than that of the beginning.");
+    form.set("silentPasses", "0");
+    assertThat(text(post(page, form))).contains("Expected 1 to 60 passes.");
+    form.set("reminderMinutes", "a while");
+    assertThat(text(post(page, form))).contains("Expected 5 to 720 minutes.");
     form.remove("channel");
     assertThat(text(post(page, form))).contains("One of the two is needed.");
   }
@@ -105,6 +113,9 @@ class NoticesPageIT extends NoticeSetting {
     form.add("notices", "alert-raised");
     form.add("quietFrom", "22:30");
     form.add("quietTo", "07:00");
+    form.add("reminderMinutes", "45");
+    form.add("reminderPlaces", "low");
+    form.add("silentPasses", "12");
     return form;
   }
 

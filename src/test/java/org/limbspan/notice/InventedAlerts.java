@@ -28,6 +28,7 @@ final class InventedAlerts {
         evidenceAt,
         null,
         evidenceAt.plusSeconds(60),
+        null,
         evidenceAt,
         0.5,
         0.1,

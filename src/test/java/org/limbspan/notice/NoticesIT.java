@@ -396,6 +396,7 @@ class NoticesIT extends NoticeSetting {
         alert.onsetTo(),
         alert.until(),
         alert.raisedAt(),
+        alert.settledAt(),
         alert.evidenceAt(),
         alert.sizePercent(),
         alert.uncertaintyPercent(),

@@ -110,6 +110,9 @@ class RecipientIT {
         "{\"channel\": \"webhook\", \"address\": \"https://[2a00::7]/\", \"quietFrom\": \"22:00\"} | quietTo | local time",
         "{\"channel\": \"webhook\", \"address\": \"https://[2a00::7]/\", \"quietFrom\": \"24:00\", \"quietTo\": \"07:00\"} | quietFrom | local time",
         "{\"channel\": \"webhook\", \"address\": \"https://[2a00::7]/\", \"quietFrom\": \"07:00\", \"quietTo\": \"07:00\"} | quietTo | another time",
+        "{\"channel\": \"webhook\", \"address\": \"https://[2a00::7]/\", \"reminderMinutes\": 4} | reminderMinutes | 5 to 720",
+        "{\"channel\": \"webhook\", \"address\": \"https://[2a00::7]/\", \"reminderPlaces\": [\"east\"]} | reminderPlaces | low, high",
+        "{\"channel\": \"webhook\", \"address\": \"https://[2a00::7]/\", \"silentPasses\": 61} | silentPasses | 1 to 60",
         "{\"channel\": \"webhook\", \"address\": \"https://[2a00::7]/\", \"secret\": \"mine\"} | secret | none but",
       })
   void isRefusedNamingTheField(String body, String field, String expected) {

@@ -57,7 +57,14 @@ class WebhookCarrierTest {
 
   private static Notice notice() {
     return new Notice(
-        UUID.randomUUID(), UUID.randomUUID(), NoticeKind.TEST, "{}", NOW, 0, NOW.plusSeconds(300));
+        UUID.randomUUID(),
+        UUID.randomUUID(),
+        NoticeKind.TEST,
+        "{}",
+        NOW,
+        0,
+        NOW.plusSeconds(300),
+        null);
   }
 
   private static Recipient recipient(String address) {

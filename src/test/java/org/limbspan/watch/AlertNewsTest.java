@@ -76,6 +76,7 @@ class AlertNewsTest {
         onset.plus(Duration.ofDays(2)),
         null,
         onset.plus(Duration.ofDays(9)),
+        null,
         onset.plus(Duration.ofDays(8)),
         0.5,
         0.1,

@@ -48,7 +48,7 @@ class ReconcilerTest {
     Alert before = alert("a", ONSET, FIRST_SEEN);
 
     assertThat(
-            new Reconciler(List.of())
+            new Reconciler(List.of(), SEEN_AGAIN)
                 .reconcile(List.of(), List.of(new AlertRepository.Kept(before, true)), Map.of()))
         .isEmpty();
   }
@@ -59,10 +59,26 @@ class ReconcilerTest {
     List<AlertRepository.Kept> kept = List.of(new AlertRepository.Kept(before, true));
     Map<UUID, List<AlertReply>> answers = Map.of(before.id(), List.of(WEATHER));
 
-    assertThat(state(new Reconciler(readingsAfter(5)).reconcile(List.of(), kept, answers)))
+    assertThat(
+            state(new Reconciler(readingsAfter(5), SEEN_AGAIN).reconcile(List.of(), kept, answers)))
         .isEqualTo("answered");
-    assertThat(state(new Reconciler(readingsAfter(6)).reconcile(List.of(), kept, answers)))
+    assertThat(
+            state(new Reconciler(readingsAfter(6), SEEN_AGAIN).reconcile(List.of(), kept, answers)))
         .isEqualTo("settled");
+  }
+
+  @Test
+  void keepsTheTimeAtWhichAnAlertWasFirstFoundSettled() {
+    Alert before = alert("a", ONSET, FIRST_SEEN);
+    Map<UUID, List<AlertReply>> answers = Map.of(before.id(), List.of(WEATHER));
+    Reconciler first = new Reconciler(readingsAfter(6), SEEN_AGAIN);
+    List<AlertRepository.Kept> settled =
+        first.reconcile(List.of(), List.of(new AlertRepository.Kept(before, true)), answers);
+    assertThat(settled.get(0).alert().settledAt()).isEqualTo(SEEN_AGAIN);
+
+    Reconciler later = new Reconciler(readingsAfter(9), SEEN_AGAIN.plus(Duration.ofDays(5)));
+    assertThat(later.reconcile(List.of(), settled, answers).get(0).alert().settledAt())
+        .isEqualTo(SEEN_AGAIN);
   }
 
   @Test
@@ -71,7 +87,7 @@ class ReconcilerTest {
     Alert later = alert("c", ONSET.plus(Duration.ofDays(20)), SEEN_AGAIN);
 
     List<AlertRepository.Kept> result =
-        new Reconciler(readingsAfter(12))
+        new Reconciler(readingsAfter(12), SEEN_AGAIN)
             .reconcile(
                 List.of(later),
                 List.of(new AlertRepository.Kept(before, true)),
@@ -82,7 +98,7 @@ class ReconcilerTest {
 
   private static List<AlertRepository.Kept> reconcile(
       Alert found, Alert before, Map<UUID, List<AlertReply>> answers) {
-    return new Reconciler(List.of())
+    return new Reconciler(List.of(), SEEN_AGAIN)
         .reconcile(List.of(found), List.of(new AlertRepository.Kept(before, true)), answers);
   }
 
@@ -108,6 +124,7 @@ class ReconcilerTest {
         onset.plus(Duration.ofDays(1)),
         null,
         raisedAt,
+        null,
         onset.plus(Duration.ofDays(2)),
         0.5,
         0.05,
