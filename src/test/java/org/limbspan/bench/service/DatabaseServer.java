@@ -16,6 +16,9 @@ import org.jspecify.annotations.Nullable;
 /** A database server beside the service, on one port and with one directory all the time. */
 final class DatabaseServer implements AutoCloseable {
 
+  private static final List<String> DURABLE =
+      List.of("fsync", "synchronous_commit", "full_page_writes");
+
   private final Path directory;
   private @Nullable EmbeddedPostgres running;
   private int port;
@@ -30,6 +33,8 @@ final class DatabaseServer implements AutoCloseable {
             .setDataDirectory(directory)
             .setCleanDataDirectory(false)
             .setServerConfig("timezone", "UTC");
+    // as a server is by itself; the library's settings for tests forget the last commits in a crash
+    DURABLE.forEach(setting -> builder.setServerConfig(setting, "on"));
     if (port != 0) {
       builder.setPort(port);
     }
