@@ -1,31 +1,20 @@
 package org.limbspan.notice;
 
-import jakarta.annotation.PreDestroy;
 import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
-import java.util.concurrent.Executors;
-import java.util.concurrent.ScheduledExecutorService;
-import java.util.concurrent.TimeUnit;
 import org.limbspan.rig.Rig;
 import org.limbspan.rig.Rigs;
-import org.slf4j.Logger;
-import org.slf4j.LoggerFactory;
-import org.springframework.boot.context.event.ApplicationReadyEvent;
-import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.PlatformTransactionManager;
 import org.springframework.transaction.support.TransactionTemplate;
 
 /**
- * Writes the notices whose time has come, every minute. Each is written once, whatever instance
- * comes first, since its id follows from what it tells.
+ * Writes the notices whose time has come, as a job of every minute. Each is written once even if
+ * two instances did it, since its id follows from what it tells.
  */
 @Component
 class TimedNotices {
-
-  private static final Logger LOG = LoggerFactory.getLogger(TimedNotices.class);
-  private static final long ROUND_SECONDS = 60;
 
   private final List<Occasion> occasions;
   private final RecipientRepository recipients;
@@ -34,8 +23,6 @@ class TimedNotices {
   private final Rigs rigs;
   private final Clock clock;
   private final TransactionTemplate writing;
-  private final ScheduledExecutorService worker =
-      Executors.newSingleThreadScheduledExecutor(task -> new Thread(task, "notice-times"));
 
   TimedNotices(
       List<Occasion> occasions,
@@ -52,26 +39,6 @@ class TimedNotices {
     this.rigs = rigs;
     this.clock = clock;
     this.writing = new TransactionTemplate(transactions);
-  }
-
-  @EventListener(ApplicationReadyEvent.class)
-  void start() {
-    var unused =
-        worker.scheduleWithFixedDelay(this::round, ROUND_SECONDS, ROUND_SECONDS, TimeUnit.SECONDS);
-  }
-
-  @PreDestroy
-  void stop() {
-    worker.shutdownNow();
-  }
-
-  /** A round that failed is logged and done again by the next; the worker must not die of it. */
-  private void round() {
-    try {
-      write();
-    } catch (RuntimeException failed) {
-      LOG.error("writing timed notices failed; tried again in {} s", ROUND_SECONDS, failed);
-    }
   }
 
   /** Writes what is to be told by now. */

@@ -6,7 +6,16 @@
  * out what it has. Nothing is told until a recipient is entered and wants it.
  */
 @ApplicationModule(
-    allowedDependencies = {"platform", "intake", "rig", "reading", "watch", "sky", "scale"})
+    allowedDependencies = {
+      "platform",
+      "platform :: jobs",
+      "intake",
+      "rig",
+      "reading",
+      "watch",
+      "sky",
+      "scale"
+    })
 @NullMarked
 package org.limbspan.notice;
 
