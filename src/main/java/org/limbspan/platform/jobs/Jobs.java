@@ -1,11 +1,13 @@
 package org.limbspan.platform.jobs;
 
+import com.github.kagkarlsson.scheduler.ScheduledExecution;
 import com.github.kagkarlsson.scheduler.Scheduler;
 import com.github.kagkarlsson.scheduler.SchedulerName;
 import com.github.kagkarlsson.scheduler.exceptions.TaskInstanceCurrentlyExecutingException;
 import com.github.kagkarlsson.scheduler.exceptions.TaskInstanceNotFoundException;
 import com.github.kagkarlsson.scheduler.task.TaskInstanceId;
 import com.github.kagkarlsson.scheduler.task.helper.RecurringTask;
+import com.github.kagkarlsson.shaded.jdbc.SQLRuntimeException;
 import io.micrometer.core.instrument.MeterRegistry;
 import java.time.Clock;
 import java.time.Duration;
@@ -13,6 +15,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import javax.sql.DataSource;
+import org.limbspan.platform.Unavailable;
 import org.springframework.boot.context.event.ApplicationReadyEvent;
 import org.springframework.context.event.EventListener;
 
@@ -77,10 +80,13 @@ public final class Jobs {
     }
   }
 
-  /** How a job fares; empty if it was never declared over this database. */
+  /**
+   * How a job fares; empty if it was never declared over this database.
+   *
+   * @throws Unavailable if the database does not answer
+   */
   public Optional<JobState> state(String name) {
-    return scheduler
-        .getScheduledExecution(id(name))
+    return scheduled(name)
         .map(
             its ->
                 new JobState(
@@ -88,6 +94,14 @@ public final class Jobs {
                     its.getLastSuccess(),
                     its.getLastFailure(),
                     its.getConsecutiveFailures()));
+  }
+
+  private Optional<ScheduledExecution<Object>> scheduled(String name) {
+    try {
+      return scheduler.getScheduledExecution(id(name));
+    } catch (SQLRuntimeException failed) {
+      throw new Unavailable("The database does not answer just now.");
+    }
   }
 
   private static TaskInstanceId id(String name) {

@@ -115,7 +115,10 @@ record Scene(ServiceProcess service, Outage outage, Runnable afterwards) impleme
             "FAKETIME_NO_CACHE",
             "1",
             "FAKETIME_DONT_FAKE_MONOTONIC",
-            "1");
+            "1",
+            // otherwise everything that waits for a while does not
+            "FAKETIME_FORCE_MONOTONIC_FIX",
+            "0");
     return new Scene(
         ServiceProcess.of(jar, folder.resolve("home"), OPTIONS, List.of(), environment),
         new Outage() {
