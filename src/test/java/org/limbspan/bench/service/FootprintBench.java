@@ -55,7 +55,7 @@ public final class FootprintBench {
       String path = "/api/rigs/" + TenYears.SLUG + "/readings";
       require(service.http().post(path, "text/csv", csv), 200);
       use(service);
-      System.out.println("after intake and pages: " + Memory.ofProcess(service.pid()));
+      System.out.println("after intake and pages: " + Memory.of(service));
       tellIdle(service, idleSeconds);
     }
     double[] times = new double[starts];
@@ -67,7 +67,7 @@ public final class FootprintBench {
         times[i] = since(began);
         if (i == starts - 1) {
           use(service);
-          System.out.println("after a start and pages: " + Memory.ofProcess(service.pid()));
+          System.out.println("after a start and pages: " + Memory.of(service));
           tellIdle(service, idleSeconds);
         }
       }
@@ -99,12 +99,12 @@ public final class FootprintBench {
   private static void tellIdle(ServiceProcess service, int seconds)
       throws IOException, InterruptedException {
     Thread.sleep(5000);
-    double before = Memory.processorSeconds(service.pid());
+    double before = Memory.processorSeconds(service);
     Thread.sleep(seconds * 1000L);
-    double used = Memory.processorSeconds(service.pid()) - before;
+    double used = Memory.processorSeconds(service) - before;
     System.out.printf(
         "idle for %d s: %.2f %% of one core, service and database; %s%n",
-        seconds, 100 * used / seconds, Memory.ofProcess(service.pid()));
+        seconds, 100 * used / seconds, Memory.of(service));
   }
 
   private static double emptyService() throws IOException, InterruptedException {

@@ -8,6 +8,7 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
 import java.net.http.HttpResponse.BodyHandlers;
+import java.nio.file.Path;
 import java.time.Duration;
 import org.jspecify.annotations.Nullable;
 import tools.jackson.databind.JsonNode;
@@ -39,6 +40,14 @@ final class Http {
         HttpRequest.newBuilder(base.resolve(path))
             .header("Content-Type", type)
             .POST(BodyPublishers.ofString(body)));
+  }
+
+  /** The same with a file as the body. */
+  Reply postFile(String path, String type, Path file) throws IOException, InterruptedException {
+    return send(
+        HttpRequest.newBuilder(base.resolve(path))
+            .header("Content-Type", type)
+            .POST(BodyPublishers.ofFile(file)));
   }
 
   Reply get(String path) throws InterruptedException {

@@ -61,7 +61,7 @@ public final class IntakeBench {
         describe(service.http());
         warmUp(service.http());
         double intake = intake(service);
-        System.out.println("  " + Memory.ofProcess(service.pid()));
+        System.out.println("  " + Memory.of(service));
         long pending = System.nanoTime();
         awaitJudged(connection);
         System.out.printf(

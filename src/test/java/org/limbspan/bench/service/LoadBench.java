@@ -67,13 +67,13 @@ public final class LoadBench {
     threads.forEach(Thread::start);
     List<String> memory = new ArrayList<>();
     while (System.nanoTime() < end) {
-      memory.add(Memory.ofProcess(service.pid()));
+      memory.add(Memory.of(service));
       Thread.sleep(Math.max(1, Math.min(60_000, (end - System.nanoTime()) / 1_000_000)));
     }
     for (Thread thread : threads) {
       thread.join();
     }
-    memory.add(Memory.ofProcess(service.pid()));
+    memory.add(Memory.of(service));
     long missing = before + entered - held(service);
     tell(length, memory, missing);
     return errors.isEmpty() && missing == 0;

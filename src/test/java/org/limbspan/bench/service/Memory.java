@@ -3,7 +3,7 @@ package org.limbspan.bench.service;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.Comparator;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 
@@ -12,9 +12,10 @@ final class Memory {
 
   private Memory() {}
 
-  /** Resident memory of the process, and proportional memory of it with all its children. */
-  static String ofProcess(long pid) throws IOException {
-    List<Long> family = family(pid);
+  /** Resident memory of a service, and proportional memory of it with its embedded database. */
+  static String of(ServiceProcess service) throws IOException {
+    long pid = service.pid();
+    List<Long> family = family(service);
     long shared = 0;
     for (long one : family) {
       shared += kib(Path.of("/proc", Long.toString(one), "smaps_rollup"), "Pss:");
@@ -26,10 +27,10 @@ final class Memory {
             shared / 1024);
   }
 
-  /** Processor time that the process and its children have used, in clock ticks of 10 ms. */
-  static double processorSeconds(long pid) throws IOException {
+  /** Processor time that both have used, in clock ticks of 10 ms. */
+  static double processorSeconds(ServiceProcess service) throws IOException {
     double ticks = 0;
-    for (long one : family(pid)) {
+    for (long one : family(service)) {
       Path file = Path.of("/proc", Long.toString(one), "stat");
       if (Files.exists(file)) {
         String[] fields = Files.readString(file).replaceFirst(".*\\) ", "").split(" ", -1);
@@ -39,14 +40,17 @@ final class Memory {
     return ticks / 100;
   }
 
-  private static List<Long> family(long pid) {
-    return Stream.concat(
-            Stream.of(pid),
-            ProcessHandle.of(pid).stream()
-                .flatMap(ProcessHandle::descendants)
-                .map(ProcessHandle::pid))
-        .sorted(Comparator.naturalOrder())
-        .toList();
+  /** The database's main process is no child: it has left its parent. */
+  private static List<Long> family(ServiceProcess service) throws IOException {
+    List<Long> family = new ArrayList<>(List.of(service.pid()));
+    service
+        .postmaster()
+        .ifPresent(
+            main -> {
+              family.add(main.pid());
+              main.descendants().map(ProcessHandle::pid).forEach(family::add);
+            });
+    return family;
   }
 
   private static long kib(Path file, String name) throws IOException {
