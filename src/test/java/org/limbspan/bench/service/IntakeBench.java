@@ -23,7 +23,7 @@ import org.springframework.util.FileSystemUtils;
  */
 public final class IntakeBench {
 
-  private static final Instant FIRST = Instant.parse("2016-01-01T00:00:00Z");
+  private static final Instant FIRST = Instant.parse("2005-01-01T00:00:00Z");
   private static final Duration STEP = Duration.ofMinutes(350);
   private static final String HEADER =
       "taken_at,axis,diameter_arcmin,uncertainty_arcmin,exposure_s,iso,f_number\n";
