@@ -149,7 +149,9 @@ final class NearMoonEvidence {
       step *= 2;
       fall = value - log(aside(logHeight, step));
     }
-    return new Peak(logHeight, value, step * Math.sqrt(0.5 / fall));
+    // a few readings of one altitude fit any height alike: nothing falls, but for rounding
+    double spread = fall > 0 ? step * Math.sqrt(0.5 / fall) : MOST - LEAST;
+    return new Peak(logHeight, value, spread);
   }
 
   private static double aside(double logHeight, double step) {

@@ -66,4 +66,20 @@ class HypothesisReferenceTest {
           .isGreaterThan(10);
     }
   }
+
+  /** Two or three readings fit any height alike; what they say is little, and never no number. */
+  @ParameterizedTest
+  @ValueSource(ints = {1, 2, 3, 4, 6, 9})
+  void aFewReadingsSayLittleWhereverTheyBegin(int count) {
+    RigFixture rig = RigFixture.of("clean-pairs");
+    for (int from = 0; from + count <= rig.observations().size(); from += 3) {
+      for (HypothesisComparison comparison :
+          HypothesisEstimator.compare(
+              rig.observations().subList(from, from + count),
+              rig.site(),
+              NearMoonAssumptions.ALL)) {
+        assertThat(comparison.log10BayesFactor()).as("from %d", from).isFinite();
+      }
+    }
+  }
 }
