@@ -12,7 +12,7 @@ import org.springframework.stereotype.Component;
 import tools.jackson.core.JacksonException;
 import tools.jackson.databind.json.JsonMapper;
 
-/** Alerts as last judged: they follow from the facts, but for when they were first raised. */
+/** Alerts as last judged: they follow from the facts, but for when they were raised and settled. */
 @Component
 class AlertLedgerPart implements LedgerPart {
 
@@ -37,7 +37,7 @@ class AlertLedgerPart implements LedgerPart {
 
   @Override
   public String title() {
-    return "Alerts as last judged, so that it stays known when each was first raised.";
+    return "Alerts as last judged, so that it stays known when each was first raised, and settled.";
   }
 
   @Override

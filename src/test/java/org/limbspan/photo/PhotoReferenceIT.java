@@ -11,7 +11,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
+import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
+import org.limbspan.testing.Judged;
 import org.limbspan.testing.LimbspanIT;
 import org.limbspan.testing.RigClient;
 import org.springframework.beans.factory.annotation.Autowired;
@@ -42,9 +44,11 @@ class PhotoReferenceIT {
 
   @Test
   void measuresAndRefusesAsTheTruthHasIt() throws IOException {
+    Map<String, RigClient> rigs = new TreeMap<>();
     for (Map<String, String> truth : truth()) {
       // a rig for each camera of the set: they differ in focal length
       RigClient rig = rig(text(truth, "rig"));
+      rigs.put(rig.slug(), rig);
       String file = text(truth, "file");
       JsonNode answer = new PhotoClient(http, rig).send("", file, bytes(file));
       String reason = text(truth, "refuse_reason");
@@ -56,6 +60,8 @@ class PhotoReferenceIT {
         assertThat(answer.path("refusal").asString()).as(file).isEqualTo(REFUSALS.get(reason));
       }
     }
+    // few as their readings are, each rig is judged
+    rigs.values().forEach(rig -> Judged.get(rig, "/hypotheses"));
   }
 
   private static void agrees(
