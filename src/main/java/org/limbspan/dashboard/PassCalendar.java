@@ -4,11 +4,8 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
-import java.util.Comparator;
-import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.stream.Stream;
 import net.fortuna.ical4j.data.CalendarOutputter;
 import net.fortuna.ical4j.model.Calendar;
 import net.fortuna.ical4j.model.component.VEvent;
@@ -22,6 +19,7 @@ import net.fortuna.ical4j.model.property.Uid;
 import net.fortuna.ical4j.model.property.immutable.ImmutableCalScale;
 import net.fortuna.ical4j.model.property.immutable.ImmutableTransp;
 import net.fortuna.ical4j.model.property.immutable.ImmutableVersion;
+import org.limbspan.rig.Outlook;
 import org.limbspan.sky.ShootingPlan;
 import org.limbspan.sky.ShootingWindow;
 import org.limbspan.sky.WorthwhilePass;
@@ -54,19 +52,11 @@ final class PassCalendar {
     calendar.add(new ProdId("-//Limbspan//Passes of the Moon//EN"));
     calendar.add(ImmutableVersion.VERSION_2_0);
     calendar.add(ImmutableCalScale.GREGORIAN);
-    for (ShootingPlan plan : plans()) {
+    for (ShootingPlan plan : Outlook.chosen(facts.dark(), facts.worthwhile())) {
       plan.low().ifPresent(window -> calendar.add(event(plan, window)));
       plan.high().ifPresent(window -> calendar.add(event(plan, window)));
     }
     return calendar;
-  }
-
-  private List<ShootingPlan> plans() {
-    return Stream.concat(
-            facts.dark().stream(), facts.worthwhile().stream().map(WorthwhilePass::plan))
-        .distinct()
-        .sorted(Comparator.comparing(plan -> plan.pass().culminationAt()))
-        .toList();
   }
 
   private VEvent event(ShootingPlan plan, ShootingWindow window) {

@@ -1,5 +1,6 @@
 package org.limbspan.sky;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -18,6 +19,9 @@ import java.util.OptionalDouble;
  * @param set the Moon at its set; empty if it is up at the least altitude after
  */
 public record Pass(Optional<MoonSight> rise, MoonSight culmination, Optional<MoonSight> set) {
+
+  /** A pass over a pole lasts for days; what is nearer to culmination than this is of one day. */
+  private static final Duration HALF_A_TURN = Duration.ofHours(13);
 
   public Pass {
     rise.ifPresent(sight -> requireOrder(sight, culmination));
@@ -41,6 +45,18 @@ public record Pass(Optional<MoonSight> rise, MoonSight culmination, Optional<Moo
 
   public Optional<Instant> setAt() {
     return set.map(MoonSight::at);
+  }
+
+  /** The rise, and no more than 13 h before the culmination. */
+  public Instant startAt() {
+    Instant earliest = culminationAt().minus(HALF_A_TURN);
+    return riseAt().filter(earliest::isBefore).orElse(earliest);
+  }
+
+  /** The set, and no more than 13 h after the culmination. */
+  public Instant endAt() {
+    Instant latest = culminationAt().plus(HALF_A_TURN);
+    return setAt().filter(latest::isAfter).orElse(latest);
   }
 
   /** Greatest altitude of the Moon's centre without refraction. */

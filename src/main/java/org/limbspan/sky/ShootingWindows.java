@@ -45,9 +45,6 @@ public final class ShootingWindows {
 
   public static final double LEAST_LIT = 0.01;
 
-  /** A pass over a pole lasts for days; what is nearer to culmination than this is of one day. */
-  private static final Duration HALF_A_TURN = Duration.ofHours(13);
-
   /** The Moon goes 0.6 degrees an hour at most, so never that much nearer within half a turn. */
   private static final double NEVER_TOO_NEAR_DEG = SUN_DISTANCE_DEG + 10;
 
@@ -88,8 +85,8 @@ public final class ShootingWindows {
   public ShootingPlan plan(Pass pass) {
     Plan plan = new Plan(pass);
     Instant culmination = pass.culminationAt();
-    Instant start = later(pass.riseAt(), culmination.minus(HALF_A_TURN));
-    Instant end = earlier(pass.setAt(), culmination.plus(HALF_A_TURN));
+    Instant start = pass.startAt();
+    Instant end = pass.endAt();
     plan.offer(Place.LOW_RISING, start, culmination, ShootingWindows::isLow);
     double greatestDeg = pass.culminationApparentAltitudeDeg();
     plan.offer(

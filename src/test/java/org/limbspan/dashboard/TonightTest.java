@@ -22,6 +22,7 @@ import java.util.stream.Collectors;
 import net.fortuna.ical4j.data.CalendarBuilder;
 import net.fortuna.ical4j.model.Calendar;
 import org.junit.jupiter.api.Test;
+import org.limbspan.rig.Outlooks;
 import org.limbspan.rig.Rig;
 import org.limbspan.sky.Pass;
 import org.limbspan.sky.ShootingPlan;
@@ -151,7 +152,8 @@ class TonightTest {
   }
 
   private static TonightFacts facts(Rig rig, Instant now) {
-    return new TonightReader(SkyFixture.sky()).read(rig, Optional.empty(), now);
+    return new TonightReader(SkyFixture.sky(), new Outlooks(SkyFixture.sky()))
+        .read(rig, Optional.empty(), now);
   }
 
   private static Rig rig(Site site) {
