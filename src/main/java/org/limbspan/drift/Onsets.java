@@ -75,34 +75,41 @@ final class Onsets {
 
   /** The likeliest onset; of equals the earliest. */
   Candidate likeliest() {
+    return candidates.get(indexOfLikeliest());
+  }
+
+  private int indexOfLikeliest() {
     int best = 0;
     for (int i = 1; i < weights.length; i++) {
       if (weights[i] > weights[best]) {
         best = i;
       }
     }
-    return candidates.get(best);
+    return best;
   }
 
   int first() {
     return likeliest().first();
   }
 
-  /** Beginning of the interval that holds the onset with 95 percent. */
+  /**
+   * Beginning of the interval that holds the onset with at least 95 percent. It always holds the
+   * likeliest onset, which lies in a tail of its own where many are about equally likely.
+   */
   Instant from() {
     double sum = 0;
     int i = 0;
-    while (i < weights.length - 1 && sum + weights[i] < TAIL) {
+    while (i < indexOfLikeliest() && sum + weights[i] < TAIL) {
       sum += weights[i++];
     }
     return before(candidates.get(i).first());
   }
 
-  /** End of the interval that holds the onset with 95 percent. */
+  /** End of the interval that holds the onset with at least 95 percent, the likeliest with it. */
   Instant to() {
     double sum = 0;
     int i = weights.length - 1;
-    while (i > 0 && sum + weights[i] < TAIL) {
+    while (i > indexOfLikeliest() && sum + weights[i] < TAIL) {
       sum += weights[i--];
     }
     return facts.get(candidates.get(i).first()).at;

@@ -17,10 +17,15 @@ public final class Upload {
   /** The media type of CSV files (RFC 4180). */
   public static final String TEXT_CSV = "text/csv";
 
-  private final EntrySource source;
+  /** Some hundreds of readings. */
+  private static final int LONG_BYTES = 32_768;
 
-  private Upload(EntrySource source) {
+  private final EntrySource source;
+  private final long bytes;
+
+  private Upload(EntrySource source, long bytes) {
     this.source = source;
+    this.bytes = bytes;
   }
 
   /**
@@ -33,9 +38,11 @@ public final class Upload {
     try {
       if (MediaType.parseMediaType(TEXT_CSV).isCompatibleWith(type)) {
         Charset charset = type.getCharset() == null ? StandardCharsets.UTF_8 : type.getCharset();
-        return new Upload(new CsvBody(request.getInputStream(), charset, requiredColumns));
+        return new Upload(
+            new CsvBody(request.getInputStream(), charset, requiredColumns),
+            request.getContentLengthLong());
       }
-      return new Upload(new JsonBody(request.getInputStream()));
+      return new Upload(new JsonBody(request.getInputStream()), request.getContentLengthLong());
     } catch (IOException e) {
       throw brokenOff();
     }
@@ -48,6 +55,11 @@ public final class Upload {
     } catch (IOException e) {
       throw brokenOff();
     }
+  }
+
+  /** Whether it has some hundreds of entries or more, or does not say how many bytes it has. */
+  public boolean isLong() {
+    return bytes < 0 || bytes > LONG_BYTES;
   }
 
   /**

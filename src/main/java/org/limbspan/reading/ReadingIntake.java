@@ -21,17 +21,26 @@ class ReadingIntake {
 
   private final Readings readings;
   private final ReadingMeters meters;
+  private final LongUploads longUploads;
   private final Sky sky;
   private final Clock clock;
 
-  ReadingIntake(Readings readings, ReadingMeters meters, Sky sky, Clock clock) {
+  ReadingIntake(
+      Readings readings, ReadingMeters meters, LongUploads longUploads, Sky sky, Clock clock) {
     this.readings = readings;
     this.meters = meters;
+    this.longUploads = longUploads;
     this.sky = sky;
     this.clock = clock;
   }
 
   IntakeReport take(Rig rig, Upload upload, BadLines badLines, OnConflict onConflict) {
+    return upload.isLong()
+        ? longUploads.during(() -> takeAll(rig, upload, badLines, onConflict))
+        : takeAll(rig, upload, badLines, onConflict);
+  }
+
+  private IntakeReport takeAll(Rig rig, Upload upload, BadLines badLines, OnConflict onConflict) {
     ReadingEntry reader = new ReadingEntry(sky, clock.instant(), onConflict);
     List<NewReading> good = new ArrayList<>();
     Rejections rejections = new Rejections();

@@ -11,6 +11,8 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.limbspan.scale.LengthUnit;
 import org.springframework.dao.ConcurrencyFailureException;
+import org.springframework.jdbc.core.ConnectionCallback;
+import org.springframework.jdbc.core.JdbcOperations;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 
@@ -28,26 +30,6 @@ class ReadingStore {
         on r.taken_at = k.taken_at and r.axis = k.axis
       where r.rig_id = :rigId and r.taken_at between :earliest and :latest
       order by r.taken_at, r.axis, r.version
-      """;
-
-  private static final String INSERT =
-      """
-      insert into reading (rig_id, taken_at, axis, version, standing, diameter, uncertainty, unit,
-        frames, sighted_altitude_deg, sighted_azimuth_deg, exposure_s, iso, f_number, sky, note,
-        entered_at)
-      select :rigId, e.taken_at, e.axis, e.version, 'held', e.diameter, e.uncertainty, e.unit,
-        cast(e.frames as double precision[]), e.altitude_deg, e.azimuth_deg, e.exposure_s, e.iso,
-        e.f_number, e.sky, e.note, :enteredAt
-      from unnest(
-        cast(:takenAt as timestamptz[]), cast(:axis as text[]), cast(:version as int[]),
-        cast(:diameter as double precision[]), cast(:uncertainty as double precision[]),
-        cast(:unit as text[]), cast(:frames as text[]),
-        cast(:altitudeDeg as double precision[]), cast(:azimuthDeg as double precision[]),
-        cast(:exposureS as double precision[]), cast(:iso as int[]),
-        cast(:fNumber as double precision[]), cast(:sky as text[]), cast(:note as text[]))
-      as e(taken_at, axis, version, diameter, uncertainty, unit, frames, altitude_deg, azimuth_deg,
-        exposure_s, iso, f_number, sky, note)
-      on conflict do nothing
       """;
 
   private static final String WITHDRAW =
@@ -92,9 +74,11 @@ class ReadingStore {
       """;
 
   private final JdbcClient jdbc;
+  private final JdbcOperations connections;
 
-  ReadingStore(JdbcClient jdbc) {
+  ReadingStore(JdbcClient jdbc, JdbcOperations connections) {
     this.jdbc = jdbc;
+    this.connections = connections;
   }
 
   /** All versions held under the keys. */
@@ -113,13 +97,10 @@ class ReadingStore {
 
   /** Adds rows; the caller holds the rig's lock, so each must be new. */
   void insert(long rigId, List<NumberedReading> readings, Instant enteredAt) {
+    ReadingCopy copy = new ReadingCopy(rigId, enteredAt);
     for (List<NumberedReading> some : Chunks.of(readings, ROWS_AT_ONCE)) {
-      int added =
-          ReadingColumns.bind(jdbc.sql(INSERT), some)
-              .param("rigId", rigId)
-              .param("enteredAt", enteredAt.atOffset(ZoneOffset.UTC))
-              .update();
-      requireAdded(some.size(), added);
+      Long added = connections.execute((ConnectionCallback<Long>) each -> copy.insert(each, some));
+      requireAdded(some.size(), added == null ? 0 : added);
     }
   }
 
@@ -190,7 +171,7 @@ class ReadingStore {
     return new ReadingKey(version.reading().takenAt(), version.reading().axis());
   }
 
-  private static void requireAdded(int expected, int added) {
+  private static void requireAdded(long expected, long added) {
     if (added != expected) {
       throw new ConcurrencyFailureException(
           "expected to add " + expected + " readings, added " + added);

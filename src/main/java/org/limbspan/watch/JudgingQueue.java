@@ -1,11 +1,13 @@
 package org.limbspan.watch;
 
 import jakarta.annotation.PreDestroy;
+import java.time.Duration;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
+import org.limbspan.reading.LongUploads;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.slf4j.MDC;
@@ -15,8 +17,9 @@ import org.springframework.stereotype.Component;
 
 /**
  * Judges rigs one after the other, away from the requests that asked for it. However many facts
- * arrive while a rig is judged, it is judged once more, not once for each. What a crash leaves
- * undone shows as a judgement behind its ledger and is taken up by the next round.
+ * arrive while a rig is judged, it is judged once more, not once for each. Before each rig it gives
+ * way to long uploads, for some seconds at most. What a crash leaves undone shows as a judgement
+ * behind its ledger and is taken up by the next round.
  */
 @Component
 class JudgingQueue {
@@ -24,14 +27,17 @@ class JudgingQueue {
   private static final Logger LOG = LoggerFactory.getLogger(JudgingQueue.class);
   private static final long GATHERING_MILLIS = 150;
   private static final long ROUND_SECONDS = 30;
+  private static final Duration PATIENCE = Duration.ofSeconds(10);
 
   private final JudgingRound round;
+  private final LongUploads longUploads;
   private final Set<Long> waiting = ConcurrentHashMap.newKeySet();
   private final ScheduledExecutorService worker =
       Executors.newSingleThreadScheduledExecutor(task -> new Thread(task, "judging"));
 
-  JudgingQueue(JudgingRound round) {
+  JudgingQueue(JudgingRound round, LongUploads longUploads) {
     this.round = round;
+    this.longUploads = longUploads;
   }
 
   @EventListener(ApplicationReadyEvent.class)
@@ -60,6 +66,12 @@ class JudgingQueue {
   }
 
   private void judge(long rigId) {
+    try {
+      longUploads.giveWay(PATIENCE);
+    } catch (InterruptedException stopped) {
+      Thread.currentThread().interrupt();
+      return;
+    }
     waiting.remove(rigId);
     MDC.put("rigId", Long.toString(rigId));
     try {

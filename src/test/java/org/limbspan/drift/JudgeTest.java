@@ -9,11 +9,15 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
+import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.limbspan.cycle.Observation;
+import org.limbspan.cycle.Sighted;
+import org.limbspan.sky.Axis;
+import org.limbspan.sky.Site;
 import org.limbspan.sky.SkyFixture;
 
 class JudgeTest {
@@ -71,6 +75,35 @@ class JudgeTest {
     assertThat(found.sizePercent() - 100 * step).isBetween(-0.1, 0.1);
     assertThat(found.onsetFrom()).isAfterOrEqualTo(readings.get(47).takenAt());
     assertThat(found.onsetTo()).isBeforeOrEqualTo(readings.get(50).takenAt());
+  }
+
+  /** Found by a search over random histories: the likeliest onset lay in a tail of the interval. */
+  @Test
+  void tellsOnsetsWithinTheirIntervalsWhereNothingFits() {
+    SplittableRandom anything = new SplittableRandom(99);
+    int count = 60 + anything.nextInt(140);
+    anything.nextInt(100);
+    Site site = new Site(40.1, -3.2, 600);
+    List<Observation> readings = new ArrayList<>();
+    for (int i = 1; i <= count; i++) {
+      Instant at = Instant.parse("2015-01-03T00:00:00Z").plus(Duration.ofMinutes(350L * i));
+      readings.add(
+          new Observation(
+              at,
+              Axis.HORIZONTAL,
+              30 + 3 * anything.nextDouble(),
+              0.001,
+              SkyFixture.sky().moonAt(at, site),
+              0,
+              Sighted.NONE));
+    }
+    SetupHistory setup =
+        new SetupHistory(0, Optional.empty(), Optional.empty(), List.of(), readings);
+    List<Finding> findings = judge.judge(new RigHistory(site, ZoneOffset.UTC, List.of(setup)));
+    assertThat(findings)
+        .isNotEmpty()
+        .noneMatch(finding -> finding.onsetAt().isBefore(finding.onsetFrom()))
+        .noneMatch(finding -> finding.onsetAt().isAfter(finding.onsetTo()));
   }
 
   @Test

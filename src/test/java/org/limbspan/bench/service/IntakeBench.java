@@ -2,31 +2,44 @@ package org.limbspan.bench.service;
 
 import java.io.IOException;
 import java.io.StringReader;
+import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
-import java.time.Duration;
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.atomic.AtomicInteger;
+import java.util.concurrent.Callable;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.Future;
+import java.util.function.IntFunction;
+import java.util.stream.IntStream;
+import org.limbspan.sky.Site;
 import org.postgresql.PGConnection;
+import org.postgresql.copy.CopyManager;
 import org.springframework.util.FileSystemUtils;
 
 /**
- * CSV readings into the service, beside PostgreSQL's own COPY of the same rows into the same table
- * of another database of the same server. Arguments: readings (1000000), rigs (200), jar
- * (target/limbspan.jar), heap (256m), clients (2).
+ * CSV readings of invented rigs into the service, beside PostgreSQL's own COPY of the same rows
+ * into the same table, emptied, from as many clients. The service has both compilers, as a server
+ * for many rigs would. Arguments: readings (1000000), rigs (200), jar (target/limbspan.jar), heap
+ * (256m), clients (2).
  */
 public final class IntakeBench {
 
-  private static final Instant FIRST = Instant.parse("2005-01-01T00:00:00Z");
-  private static final Duration STEP = Duration.ofMinutes(350);
-  private static final String HEADER =
-      "taken_at,axis,diameter_arcmin,uncertainty_arcmin,exposure_s,iso,f_number\n";
+  private static final int WARM_UPS = 10;
+  private static final int QUARTERS = 4;
+
+  /** Rigs whose judgement is behind their ledger. */
+  private static final String BEHIND =
+      """
+      select count(*) from rig r
+      left join judgement j on j.rig_id = r.id and j.revision = r.ledger_revision
+      where j.rig_id is null and r.ledger_revision > 0
+      """;
 
   private final int rigs;
   private final int each;
@@ -54,131 +67,159 @@ public final class IntakeBench {
   }
 
   private void run(DatabaseServer server, Path jar, Path home, String heap) throws Exception {
+    List<String> files =
+        IntStream.range(0, rigs + WARM_UPS)
+            .mapToObj(rig -> TenYears.csv(site(rig), rig, each))
+            .toList();
     try (ServiceProcess service =
-        server.serviceOf(jar, home, List.of("-Xmx" + heap, "-Xlog:gc:file=" + home + "-gc.log"))) {
+            server.serviceOf(jar, home, List.of("-Xmx" + heap, "-XX:TieredStopAtLevel=4"));
+        Connection connection = server.connect()) {
       service.start();
-      try (Connection connection = server.connect()) {
-        describe(service.http());
-        warmUp(service.http());
-        double intake = intake(service);
-        System.out.println("  " + Memory.of(service));
-        long pending = System.nanoTime();
-        awaitJudged(connection);
-        System.out.printf(
-            "all judged %.1f s after the last answer%n", (System.nanoTime() - pending) / 1e9);
-        double copy = copy(connection);
-        System.out.printf(
-            "%d readings of %d rigs: service %.0f a second, COPY %.0f a second, ratio %.2f%n",
-            rigs * each, rigs, intake, copy, intake / copy);
-      }
+      describe(service.http());
+      warmUp(service.http(), files);
+      awaitJudged(connection);
+      double intake = intake(service, files.subList(0, rigs));
+      long behind = count(connection, BEHIND);
+      long began = System.nanoTime();
+      awaitJudged(connection);
+      System.out.printf(
+          "%d of %d rigs were judged by then, all %.1f s later%n",
+          rigs - behind, rigs, secondsSince(began));
+      System.out.println("  " + Memory.of(service));
+      double copy = copy(server, connection);
+      System.out.printf(
+          "%d readings of %d rigs, %d clients: service %.0f a second, COPY %.0f a second, ratio %.2f%n",
+          rigs * each, rigs, clients, intake, copy, intake / copy);
     }
+  }
+
+  private static Site site(int rig) {
+    return new Site((rig * 7) % 120 - 60.0, (rig * 11) % 360 - 180.0, 100);
   }
 
   private void describe(Http http) throws IOException, InterruptedException {
-    for (int rig = 0; rig <= rigs; rig++) {
-      Http.Reply reply =
-          http.post(
-              "/api/rigs",
-              "application/json",
-              """
-              {"slug": "bench-%d", "name": "Invented rig %d", "latitudeDeg": %.1f, "longitudeDeg": %.1f,
-               "elevationM": 100, "timeZone": "UTC"}"""
-                  .formatted(rig, rig, (rig * 7) % 120 - 60.0, (rig * 11) % 360 - 180.0));
-      require(reply, 201);
+    for (int rig = 0; rig < rigs + WARM_UPS; rig++) {
+      String description =
+          """
+          {"slug": "bench-%d", "name": "Invented rig %d", "latitudeDeg": %.1f, "longitudeDeg": %.1f,
+           "elevationM": 100, "timeZone": "UTC"}"""
+              .formatted(rig, rig, site(rig).latitudeDeg(), site(rig).longitudeDeg());
+      require(http.post("/api/rigs", "application/json", description), 201);
     }
   }
 
-  /** Into a rig that is not counted. */
-  private void warmUp(Http http) throws IOException, InterruptedException {
-    for (int i = 0; i < 10; i++) {
-      require(
-          http.post("/api/rigs/bench-" + rigs + "/readings", "text/csv", csv(rigs, i * 2000, 2000)),
-          200);
+  /** Rigs that are not counted. */
+  private void warmUp(Http http, List<String> files) throws IOException, InterruptedException {
+    for (int rig = rigs; rig < rigs + WARM_UPS; rig++) {
+      require(http.post("/api/rigs/bench-" + rig + "/readings", "text/csv", files.get(rig)), 200);
     }
   }
 
-  private double intake(ServiceProcess service) throws Exception {
-    AtomicInteger next = new AtomicInteger();
-    List<Throwable> failures = new ArrayList<>();
-    List<Thread> threads = new ArrayList<>();
+  private double intake(ServiceProcess service, List<String> files) throws Exception {
     long began = System.nanoTime();
-    for (int i = 0; i < clients; i++) {
-      Thread thread =
-          new Thread(
-              () -> {
-                try {
-                  for (int rig = next.getAndIncrement(); rig < rigs; rig = next.getAndIncrement()) {
-                    require(
-                        service
-                            .http()
-                            .post(
-                                "/api/rigs/bench-" + rig + "/readings",
-                                "text/csv",
-                                csv(rig, 0, each)),
-                        200);
-                  }
-                } catch (IOException | InterruptedException | RuntimeException e) {
-                  synchronized (failures) {
-                    failures.add(e);
-                  }
-                }
-              },
-              "client " + i);
-      threads.add(thread);
-      thread.start();
+    for (int quarter = 0; quarter < QUARTERS; quarter++) {
+      int from = rigs * quarter / QUARTERS;
+      int to = rigs * (quarter + 1) / QUARTERS;
+      byClients(
+          to - from,
+          index -> {
+            int rig = from + index;
+            String path = "/api/rigs/bench-" + rig + "/readings";
+            require(service.http().post(path, "text/csv", files.get(rig)), 200);
+            return each;
+          });
+      System.out.printf(
+          "%d taken in after %.1f s; %s%n", to * each, secondsSince(began), Memory.of(service));
     }
-    for (Thread thread : threads) {
-      thread.join();
-    }
-    double seconds = (System.nanoTime() - began) / 1e9;
-    if (!failures.isEmpty()) {
-      throw new IllegalStateException(failures.get(0));
-    }
-    System.out.printf("intake took %.1f s%n", seconds);
-    return rigs * (double) each / seconds;
+    return rigs * (double) each / secondsSince(began);
   }
 
   private static void awaitJudged(Connection connection) throws SQLException, InterruptedException {
-    while (count(
-            connection,
-            "select count(*) from rig r left join judgement j on j.rig_id = r.id and j.revision = r.ledger_revision where j.rig_id is null and r.ledger_revision > 0")
-        > 0) {
+    while (count(connection, BEHIND) > 0) {
       Thread.sleep(200);
     }
   }
 
   /** The same rows, rig by rig as they came, into the same table after it was emptied. */
-  private double copy(Connection connection) throws SQLException, IOException {
+  private double copy(DatabaseServer server, Connection connection) throws Exception {
     List<String> files = new ArrayList<>();
+    for (int rig = 0; rig < rigs; rig++) {
+      long id = count(connection, "select id from rig where slug = 'bench-" + rig + "'");
+      StringWriter rows = new StringWriter();
+      copies(connection)
+          .copyOut(
+              "copy (select * from reading where rig_id = %d order by taken_at) to stdout"
+                  .formatted(id),
+              rows);
+      files.add(rows.toString());
+    }
     try (Statement statement = connection.createStatement()) {
-      for (int rig = 0; rig < rigs; rig++) {
-        long id = count(connection, "select id from rig where slug = 'bench-" + rig + "'");
-        java.io.StringWriter rows = new java.io.StringWriter();
-        connection
-            .unwrap(PGConnection.class)
-            .getCopyAPI()
-            .copyOut(
-                "copy (select * from reading where rig_id = "
-                    + id
-                    + " order by taken_at) to stdout",
-                rows);
-        files.add(rows.toString());
-      }
       statement.execute("truncate reading");
       statement.execute("checkpoint");
     }
+    List<Connection> connections = new ArrayList<>();
+    ThreadLocal<Connection> own =
+        ThreadLocal.withInitial(
+            () -> {
+              Connection added = connect(server);
+              synchronized (connections) {
+                connections.add(added);
+              }
+              return added;
+            });
     long began = System.nanoTime();
-    long copied = 0;
-    for (String rows : files) {
-      copied +=
-          connection
-              .unwrap(PGConnection.class)
-              .getCopyAPI()
-              .copyIn("copy reading from stdin", new StringReader(rows));
+    long copied =
+        byClients(
+            rigs,
+            rig ->
+                copies(own.get())
+                    .copyIn("copy reading from stdin", new StringReader(files.get(rig))));
+    double seconds = secondsSince(began);
+    for (Connection each : connections) {
+      each.close();
     }
-    double seconds = (System.nanoTime() - began) / 1e9;
-    System.out.printf("COPY of %d rows took %.1f s%n", copied, seconds);
+    if (copied != (long) rigs * this.each) {
+      throw new IllegalStateException("copied " + copied);
+    }
     return copied / seconds;
+  }
+
+  private static Connection connect(DatabaseServer server) {
+    try {
+      return server.connect();
+    } catch (SQLException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  private static CopyManager copies(Connection connection) throws SQLException {
+    return connection.unwrap(PGConnection.class).getCopyAPI();
+  }
+
+  /** One piece of work. */
+  private interface Work {
+    long run(int index) throws Exception;
+  }
+
+  /** Does the work of each index, by all clients beside each other; the sum of what they say. */
+  private long byClients(int count, Work work) throws Exception {
+    ExecutorService threads = Executors.newFixedThreadPool(clients);
+    try {
+      IntFunction<Callable<Long>> task = index -> () -> work.run(index);
+      List<Future<Long>> done =
+          threads.invokeAll(IntStream.range(0, count).mapToObj(task).toList());
+      long sum = 0;
+      for (Future<Long> each : done) {
+        sum += each.get();
+      }
+      return sum;
+    } finally {
+      threads.shutdownNow();
+    }
+  }
+
+  private static double secondsSince(long nanoTime) {
+    return (System.nanoTime() - nanoTime) / 1e9;
   }
 
   private static long count(Connection connection, String sql) throws SQLException {
@@ -187,18 +228,6 @@ public final class IntakeBench {
       rows.next();
       return rows.getLong(1);
     }
-  }
-
-  /** Invented angles; the service computes the Moon beside each. */
-  private static String csv(int rig, int from, int count) {
-    StringBuilder csv = new StringBuilder(HEADER);
-    for (int i = from; i < from + count; i++) {
-      csv.append(FIRST.plus(STEP.multipliedBy(i)).plusSeconds(rig))
-          .append(",horizontal,")
-          .append(30 + (i % 300) / 100.0)
-          .append(",0.04,0.004,100,11\n");
-    }
-    return csv.toString();
   }
 
   private static void require(Http.Reply reply, int status) throws IOException {

@@ -25,12 +25,17 @@ final class TenYears {
 
   /** As many as were asked for, every two hours that the Moon is up, with a tenth of noise. */
   static String csv(int count) {
+    return csv(SITE, 15, count);
+  }
+
+  /** The same of another rig. */
+  static String csv(Site site, long seed, int count) {
     Sky sky = SkyFixture.sky();
-    SplittableRandom random = new SplittableRandom(15);
+    SplittableRandom random = new SplittableRandom(seed);
     StringBuilder csv = new StringBuilder(HEADER);
-    Instant at = FIRST;
+    Instant at = FIRST.plusSeconds(seed % 3600);
     for (int made = 0; made < count; at = at.plus(Duration.ofHours(2))) {
-      MoonSight sight = sky.moonAt(at, SITE);
+      MoonSight sight = sky.moonAt(at, site);
       if (sight.altitudeDeg() > 10 && random.nextDouble() < 0.86) {
         double size = sight.horizontalDiameterArcmin() * Math.exp(0.0009 * random.nextGaussian());
         csv.append(at).append(",horizontal,").append(size).append(",0.031\n");
