@@ -6,6 +6,7 @@ import java.time.Clock;
 import java.time.temporal.ChronoUnit;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import org.limbspan.platform.AfterCommit;
 import org.limbspan.rig.Rig;
 import org.limbspan.rig.Rigs;
 import org.limbspan.rig.SetupOpened;
@@ -15,7 +16,6 @@ import org.slf4j.LoggerFactory;
 import org.springframework.boot.context.event.ApplicationReadyEvent;
 import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Component;
-import org.springframework.transaction.event.TransactionalEventListener;
 
 /**
  * Brings readings in line with photographs when nobody sends any: at the start, for what a crash
@@ -59,14 +59,14 @@ class PhotoUpkeep {
         });
   }
 
-  @TransactionalEventListener
+  @EventListener
   void on(SetupOpened event) {
-    submit(() -> bringInLine(event.rigId()));
+    AfterCommit.run(() -> submit(() -> bringInLine(event.rigId())));
   }
 
-  @TransactionalEventListener
+  @EventListener
   void on(SetupWithdrawn event) {
-    submit(() -> bringInLine(event.rigId()));
+    AfterCommit.run(() -> submit(() -> bringInLine(event.rigId())));
   }
 
   /** Measures a rig's photographs anew that an older method measured; answers how many. */

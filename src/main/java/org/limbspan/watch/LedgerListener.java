@@ -1,10 +1,14 @@
 package org.limbspan.watch;
 
+import org.limbspan.platform.AfterCommit;
 import org.limbspan.rig.LedgerChange;
+import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Component;
-import org.springframework.transaction.event.TransactionalEventListener;
 
-/** Asks for a judgement whenever the ledger of a rig has changed. */
+/**
+ * Asks for a judgement whenever the ledger of a rig has changed. It need not be kept until done: a
+ * judgement behind its ledger is found by the next round of the queue.
+ */
 @Component
 class LedgerListener {
 
@@ -14,8 +18,8 @@ class LedgerListener {
     this.queue = queue;
   }
 
-  @TransactionalEventListener
+  @EventListener
   void on(LedgerChange change) {
-    queue.request(change.rigId());
+    AfterCommit.run(() -> queue.request(change.rigId()));
   }
 }
