@@ -3,6 +3,7 @@ package org.limbspan.dashboard;
 import java.io.IOException;
 import java.time.Duration;
 import java.util.Map;
+import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.Executors;
 import java.util.concurrent.RejectedExecutionException;
@@ -80,6 +81,11 @@ class LiveReaders implements SmartLifecycle {
   /** Whether any page of that rig is open. */
   boolean areOf(long rigId) {
     return rigOfReader.containsValue(rigId);
+  }
+
+  /** Of which rigs pages are open. */
+  Set<Long> rigs() {
+    return Set.copyOf(rigOfReader.values());
   }
 
   /** How many pages are open. */

@@ -14,6 +14,7 @@ import org.limbspan.rig.Rig;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
 import org.springframework.web.multipart.MultipartHttpServletRequest;
 
 /**
@@ -67,6 +68,7 @@ public class Photos {
   }
 
   /** The photographs of a reading by time; none if it was not made of photographs. */
+  @Transactional(readOnly = true)
   public List<KeptPhoto> ofReading(Rig rig, long readingId) {
     Optional<PhotoReading> reading = book.ofReading(rig.id(), readingId);
     if (reading.isEmpty()) {
@@ -87,6 +89,7 @@ public class Photos {
   }
 
   /** Photographs that stand, the last entered first, from before an id. */
+  @Transactional(readOnly = true)
   public List<KeptPhoto> page(Rig rig, long before, int limit) {
     return store.page(rig.id(), before, limit).stream()
         .map(photo -> kept(photo, null, null))
@@ -98,6 +101,7 @@ public class Photos {
    *
    * @throws NotFound if the rig has none of that id
    */
+  @Transactional(readOnly = true)
   public KeptPhoto find(Rig rig, long photoId) {
     return store.byIds(rig.id(), List.of(photoId)).stream()
         .findFirst()
