@@ -45,14 +45,18 @@ class ReadingStore {
       on conflict do nothing
       """;
 
+  /**
+   * In the order of the key, so that a page of a long history reads no more than its own rows: what
+   * has a later version is known from the row that follows.
+   */
   private static final String STANDING =
       """
       select * from (
-        select distinct on (taken_at, axis) * from reading
+        select *, lead(version) over (partition by taken_at, axis order by version) as later
+        from reading
         where rig_id = :rigId and taken_at >= :from and taken_at < :to
-          and (taken_at, axis) > (:afterAt, :afterAxis)
-        order by taken_at, axis, version desc) latest
-      where standing = 'held'
+          and (taken_at, axis) > (:afterAt, :afterAxis)) latest
+      where later is null and standing = 'held'
       order by taken_at, axis
       """;
 
@@ -60,7 +64,17 @@ class ReadingStore {
 
   private static final String COUNT = "select count(*) from (" + STANDING + ") standing";
 
-  private static final String LATEST = "select max(taken_at) from (" + STANDING + ") standing";
+  /** From the end backwards, no further than the first that stands. */
+  private static final String LATEST =
+      """
+      select taken_at from (
+        select distinct on (taken_at, axis) taken_at, axis, standing from reading
+        where rig_id = :rigId
+        order by taken_at desc, axis desc, version desc) latest
+      where standing = 'held'
+      order by taken_at desc, axis desc
+      limit 1
+      """;
 
   private static final String LENGTH_UNIT =
       "select unit from (" + STANDING + ") standing where unit <> 'arcmin' limit 1";
@@ -145,10 +159,10 @@ class ReadingStore {
 
   /** When the latest that stands was taken. */
   Optional<Instant> latestTakenAt(long rigId) {
-    return ReadingSpan.ALL
-        .bind(jdbc.sql(LATEST), rigId)
-        .query((row, number) -> Optional.ofNullable(row.getObject(1, OffsetDateTime.class)))
-        .single()
+    return jdbc.sql(LATEST)
+        .param("rigId", rigId)
+        .query((row, number) -> row.getObject(1, OffsetDateTime.class))
+        .optional()
         .map(OffsetDateTime::toInstant);
   }
 

@@ -39,6 +39,22 @@ class CsvFormsIT {
     assertThat(first.path("note").asString()).isEqualTo("first\r\nsecond\nseeing: 3 von 5");
   }
 
+  /** Letters that the database's COPY gives a meaning of its own. */
+  @Test
+  void keepsANoteToTheLetter() {
+    RigClient rig = RigClient.described(http, "csv-letters");
+    for (String note : List.of("a\tb\nc\rd\\e", "\\N", "\\.", "a\n\\.\nb", "\"7° 🌕\"", "null")) {
+      String at = "2026-02-01T21:1" + rig.get("/readings").body().path("readings").size() + ":00Z";
+      String quoted = "\"" + note.replace("\"", "\"\"") + "\"";
+      String csv =
+          "taken_at,axis,diameter_px,uncertainty_px,note\n" + at + ",horizontal,1760,1.6," + quoted;
+      Answer answer = rig.postCsv("/readings", csv.getBytes(StandardCharsets.UTF_8));
+      assertThat(answer.status()).as(answer.toString()).isEqualTo(200);
+      JsonNode readings = rig.get("/readings").body().path("readings");
+      assertThat(readings.get(readings.size() - 1).path("note").asString()).isEqualTo(note);
+    }
+  }
+
   @Test
   void refusesLettersThatAreNotInTheEncodingNamed() {
     RigClient rig = RigClient.described(http, "csv-encoding");

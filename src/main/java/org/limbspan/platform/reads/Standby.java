@@ -47,6 +47,9 @@ final class Standby implements AutoCloseable {
   /** A page that finds no connection within that reads the primary. */
   private static final long LONGEST_WAIT_FOR_CONNECTION_MS = 1000;
 
+  /** See {@code connection-init-sql} of the primary's pool. */
+  private static final String PLANS_AS_ON_THE_PRIMARY = "set random_page_cost = 1.1";
+
   private final Account account;
   private final Writes writes;
   private final long mostBehindNanos;
@@ -90,6 +93,7 @@ final class Standby implements AutoCloseable {
     config.setMaximumPoolSize(connections);
     config.setMinimumIdle(1);
     config.setInitializationFailTimeout(-1);
+    config.setConnectionInitSql(PLANS_AS_ON_THE_PRIMARY);
     config.setConnectionTimeout(LONGEST_WAIT_FOR_CONNECTION_MS);
     config.setValidationTimeout(LONGEST_WAIT_FOR_CONNECTION_MS);
     long answerS = Math.max(1, patience.toSeconds() / 2);

@@ -113,16 +113,19 @@ public final class SocietyBench {
       List.of(
           """
           -- the latest reading of a rig
-          select taken_at from reading where rig_id = %1$d order by taken_at desc limit 1
+          select taken_at from (
+            select distinct on (taken_at, axis) taken_at, axis, standing from reading
+            where rig_id = %1$d order by taken_at desc, axis desc, version desc) latest
+          where standing = 'held' order by taken_at desc, axis desc limit 1
           """,
           """
           -- a page of 100 readings
           select * from (
-            select distinct on (taken_at, axis) * from reading
+            select *, lead(version) over (partition by taken_at, axis order by version) as later
+            from reading
             where rig_id = %1$d and taken_at >= timestamptz '%2$s' and taken_at < '2100-01-01'
-              and (taken_at, axis) > (timestamptz '%2$s', '')
-            order by taken_at, axis, version desc) latest
-          where standing = 'held' order by taken_at, axis limit 100
+              and (taken_at, axis) > (timestamptz '%2$s', '')) latest
+          where later is null and standing = 'held' order by taken_at, axis limit 100
           """,
           """
           -- what is held under the key of one new reading
@@ -142,6 +145,7 @@ public final class SocietyBench {
   private final int rigs;
   private final int each;
   private final SplittableRandom random = new SplittableRandom(2000);
+  private Instant next = Instant.now().minus(Duration.ofDays(3));
 
   private SocietyBench(int rigs, int each) {
     this.rigs = rigs;
@@ -171,6 +175,9 @@ public final class SocietyBench {
         System.out.printf("start to health 200: %.1f s%n", secondsSince(began));
         bench.visit(service, "first page, cold");
         bench.visit(service, "first page, other rigs");
+        bench.compare(server, service);
+        System.out.println("warming up for half a minute");
+        bench.intake(service, 30, pace);
         bench.intake(service, seconds, pace);
         System.out.println(Memory.of(service));
         try (Connection connection = server.connect()) {
@@ -255,21 +262,62 @@ public final class SocietyBench {
     return 1000 * secondsSince(began);
   }
 
+  /** What the service adds to the bare statement: a page of 100 readings, and the cycle judged. */
+  private void compare(DatabaseServer server, ServiceProcess service) throws Exception {
+    double[] page = new double[VISITS];
+    double[] barePage = new double[VISITS];
+    double[] cycle = new double[VISITS];
+    double[] bareCycle = new double[VISITS];
+    try (Connection connection = server.connect();
+        Statement statement = connection.createStatement()) {
+      statement.execute("set random_page_cost = 1.1");
+      for (int i = 0; i < VISITS; i++) {
+        String slug = slug();
+        long rig = count(connection, "select id from rig where slug = '" + slug + "'");
+        page[i] = millis(service, "/api/rigs/" + slug + "/readings?limit=100");
+        barePage[i] = millis(statement, STATEMENTS.get(1).formatted(rig, "2014-01-01"));
+        cycle[i] = millis(service, "/api/rigs/" + slug + "/cycle");
+        bareCycle[i] =
+            millis(statement, "select document->'cycle' from judgement where rig_id = " + rig);
+      }
+    }
+    tell("100 readings over HTTP, predictions beside them", page);
+    tell("the same 100 by bare SQL", barePage);
+    tell("the cycle as judged over HTTP", cycle);
+    tell("the same document by bare SQL", bareCycle);
+  }
+
+  private static double millis(ServiceProcess service, String path) throws Exception {
+    long began = System.nanoTime();
+    require(service.http().get(path), 200);
+    return 1000 * secondsSince(began);
+  }
+
+  private static double millis(Statement statement, String sql) throws SQLException {
+    long began = System.nanoTime();
+    try (ResultSet rows = statement.executeQuery(sql)) {
+      while (rows.next()) {
+        rows.getString(1);
+      }
+    }
+    return 1000 * secondsSince(began);
+  }
+
   /** At a fixed pace, whether the one before was answered or not. */
   private void intake(ServiceProcess service, int seconds, int pace) throws Exception {
     ScheduledExecutorService clients = Executors.newScheduledThreadPool(8);
     try {
-      Instant last = Instant.now().minus(Duration.ofDays(3));
       List<Future<Double>> answers = new ArrayList<>();
       long began = System.nanoTime();
       for (int i = 0; i < seconds * pace; i++) {
         long due = i * TimeUnit.SECONDS.toNanos(1) / pace;
         String path = "/api/rigs/" + slug() + "/readings";
+        next = next.plusMillis(37);
         String body =
             """
             [{"takenAt": "%s", "axis": "horizontal", "diameterArcmin": 31.1,
               "uncertaintyArcmin": 0.031}]"""
-                .formatted(last.plusMillis(i * 37L));
+                .formatted(next);
         answers.add(
             clients.schedule(
                 () -> {
@@ -302,6 +350,7 @@ public final class SocietyBench {
   private void explain(Connection connection) throws SQLException {
     long rig = count(connection, "select max(id) from rig");
     try (Statement statement = connection.createStatement()) {
+      statement.execute("set random_page_cost = 1.1"); // as the service does
       String middle;
       try (ResultSet row =
           statement.executeQuery(
