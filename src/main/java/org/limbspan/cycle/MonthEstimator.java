@@ -67,6 +67,15 @@ public final class MonthEstimator {
 
   private MonthSwing month(Apsis perigee, Apsis apogee, Apsis next) {
     Series within = series.between(perigee.at(), next.at());
+    return series
+        .memory()
+        .months
+        .of(
+            new MonthMemory.Key(List.of(perigee, apogee, next), within.observations(), noise),
+            () -> month(perigee, apogee, next, within));
+  }
+
+  private MonthSwing month(Apsis perigee, Apsis apogee, Apsis next, Series within) {
     double predicted = Math.log(apogee.distanceKm() / perigee.distanceKm());
     Optional<Estimate> slope = slope(within);
     return new MonthSwing(

@@ -11,5 +11,5 @@ record JudgementDocument(
     CycleResult cycle, NightsResult nights, HypothesesResult hypotheses, @Nullable OwnResult own) {
 
   /** Raised whenever the computation changes; judgements of another version are made anew. */
-  static final int METHOD = 3;
+  static final int METHOD = 4;
 }

@@ -54,7 +54,7 @@ class Judging {
     List<Finding> findings = running.changes().judge(evidence.rigHistory());
     AsJudged asJudged = AsJudged.of(evidence, findings, rig.timeZone());
     List<Observation> observations = asJudged.observations();
-    Series series = Series.of(observations, rig.site());
+    Series series = Series.of(observations, rig.site(), running.cycle());
     CompletableFuture<HypothesesResult> hypotheses =
         CompletableFuture.supplyAsync(() -> HypothesesSummary.of(series, rig.site()));
     CompletableFuture<CycleSummary> cycle =

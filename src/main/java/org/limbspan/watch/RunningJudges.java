@@ -1,5 +1,6 @@
 package org.limbspan.watch;
 
+import org.limbspan.cycle.CycleMemory;
 import org.limbspan.cycle.RunningSelfReliantEstimator;
 import org.limbspan.drift.RunningJudge;
 import org.limbspan.sky.Sky;
@@ -22,6 +23,7 @@ final class RunningJudges {
             rigId ->
                 new Running(
                     new RunningJudge(sky),
+                    new CycleMemory(),
                     new RunningSelfReliantEstimator(),
                     new RunningSelfReliantEstimator(),
                     new Culminations(sky)));
@@ -36,12 +38,14 @@ final class RunningJudges {
    * One rig.
    *
    * @param changes what changed in it
+   * @param cycle what the estimators worked out of its settled past
    * @param selfReliant its readings' own cycle
    * @param sighted the same with the altitudes that were sighted
    * @param culminations over its site
    */
   record Running(
       RunningJudge changes,
+      CycleMemory cycle,
       RunningSelfReliantEstimator selfReliant,
       RunningSelfReliantEstimator sighted,
       Culminations culminations) {}
