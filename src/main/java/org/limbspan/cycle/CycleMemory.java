@@ -20,6 +20,7 @@ public final class CycleMemory {
   final Remembered<List<Observation>, Optional<KnownRegression>> diameter = new Remembered<>();
   final Remembered<List<Observation>, Optional<KnownRegression>> ratio = new Remembered<>();
   final Remembered<Key, List<NightPair>> pairs = new Remembered<>();
+  final Remembered<Key, HypothesisEstimator.Known> hypotheses = new Remembered<>();
   final MonthMemory months = new MonthMemory();
   private final OfAltitudes computed = new OfAltitudes();
   private final OfAltitudes sighted = new OfAltitudes();

@@ -2,10 +2,12 @@ package org.limbspan.cycle;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static org.assertj.core.api.Assertions.withinPercentage;
 
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
@@ -120,6 +122,56 @@ class MilestonePropertyTest {
         assertClose(parted.coefficient(j), atOnce.coefficient(j));
       }
     }
+  }
+
+  /** Against all readings at once, evaluated where the heights of the integral are many. */
+  @Test
+  void likelihoodsOfTheRestAddToThoseOfThePast() {
+    for (int size : new int[] {1039, 1151, 1327}) {
+      Series series = Series.of(ALL.subList(0, size), SITE);
+      PassLikelihood all = PassLikelihood.of(series);
+      double[] month =
+          series.observations().stream()
+              .mapToDouble(o -> -Math.log(o.sight().geocentricDistanceKm()))
+              .toArray();
+      for (double heightKm : new double[] {1500, 4828, 20_000}) {
+        double[] y = series.lnUnrefracted();
+        for (int i = 0; i < y.length; i++) {
+          y[i] += Math.log(NearMoon.distanceKm(series.get(i).sight(), SITE, heightKm));
+        }
+        assertClose(parted(series, y, NONE), all.evaluate(y));
+        assertClose(parted(series, y, month), all.with(month).evaluate(y));
+      }
+      double[] orbiting = series.lnObserved();
+      for (int i = 0; i < orbiting.length; i++) {
+        orbiting[i] -= Math.log(series.get(i).predictedArcmin());
+      }
+      assertClose(parted(series, orbiting, NONE), all.evaluate(orbiting));
+    }
+  }
+
+  private static final double[] NONE = {};
+
+  private static PassLikelihood.Outcome parted(Series series, double[] y, double[] column) {
+    Series past = series.past();
+    int cut = past.size();
+    PassLikelihood of = PassLikelihood.of(past);
+    PassLikelihood more = PassLikelihood.of(series.rest(), past.typicalStated());
+    if (column.length > 0) {
+      of = of.with(Arrays.copyOf(column, cut));
+    }
+    KnownLikelihood known = of.know(Arrays.copyOf(y, cut));
+    if (column.length > 0) {
+      more = more.with(Arrays.copyOfRange(column, cut, column.length), known.centres());
+    }
+    return more.evaluate(Arrays.copyOfRange(y, cut, y.length), known);
+  }
+
+  private static void assertClose(PassLikelihood.Outcome parted, PassLikelihood.Outcome atOnce) {
+    assertThat(parted.logLikelihood()).isCloseTo(atOnce.logLikelihood(), within(0.01));
+    assertThat(parted.logEvidence()).isCloseTo(atOnce.logEvidence(), within(0.01));
+    assertThat(parted.factor()).isCloseTo(atOnce.factor(), withinPercentage(0.01));
+    parted.coefficient().ifPresent(c -> assertClose(c, atOnce.coefficient().orElseThrow()));
   }
 
   /** A setup that began after the milestone, with a scale that nothing before says anything of. */
