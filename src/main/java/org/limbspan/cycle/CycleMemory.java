@@ -22,8 +22,13 @@ public final class CycleMemory {
   final Remembered<Key, List<NightPair>> pairs = new Remembered<>();
   final Remembered<Key, HypothesisEstimator.Known> hypotheses = new Remembered<>();
   final MonthMemory months = new MonthMemory();
+  private final KnownPasses passes = new KnownPasses();
   private final OfAltitudes computed = new OfAltitudes();
   private final OfAltitudes sighted = new OfAltitudes();
+
+  KnownPasses passes() {
+    return passes;
+  }
 
   OfAltitudes of(AltitudeSource source) {
     return switch (source) {

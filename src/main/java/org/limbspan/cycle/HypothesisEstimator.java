@@ -48,7 +48,8 @@ public final class HypothesisEstimator {
     if (series.hasRest()) {
       return grown(series, site, assumptions);
     }
-    HypothesisEstimator estimator = new HypothesisEstimator(series, site, PassLikelihood.of(series));
+    HypothesisEstimator estimator =
+        new HypothesisEstimator(series, site, PassLikelihood.of(series));
     Hypothesis orbiting = orbiting(estimator.likelihood.evaluate(estimator.overOrbiting()));
     return assumptions.stream()
         .map(each -> compared(orbiting, near(estimator.atHeight(each)), each, series.size()))
@@ -60,8 +61,7 @@ public final class HypothesisEstimator {
    *
    * @param near one for each of the assumptions
    */
-  record Known(
-      double typicalStated, KnownLikelihood orbiting, List<NearMoonEvidence.Known> near) {}
+  record Known(double typicalStated, KnownLikelihood orbiting, List<NearMoonEvidence.Known> near) {}
 
   private static List<HypothesisComparison> grown(
       Series series, Site site, List<NearMoonAssumptions> assumptions) {

@@ -330,8 +330,7 @@ final class KnownLikelihood {
       double precision = Math.exp(-2 * logFactor);
       for (int b = 0; b < nights.count(); b++) {
         double both = DEGREES + nights.sizes[b];
-        log -=
-            both / 2 * Math.log1p(misfit(b) * precision / DEGREES) + nights.sizes[b] * logFactor;
+        log -= both / 2 * Math.log1p(misfit(b) * precision / DEGREES) + nights.sizes[b] * logFactor;
       }
       return log;
     }
@@ -356,8 +355,7 @@ final class KnownLikelihood {
       double coefficient = hasColumn ? from[levels] : 0;
       for (int b = 0; b < nights.count(); b++) {
         int g = nights.levelOfNight[b];
-        double weight =
-            precision * (DEGREES + nights.sizes[b]) / (DEGREES + misfit(b) * precision);
+        double weight = precision * (DEGREES + nights.sizes[b]) / (DEGREES + misfit(b) * precision);
         matrix[g][g] += weight * nights.ones[b];
         right[g] -= weight * nights.byLevel(b, from[g], coefficient) / 2;
         if (hasColumn) {

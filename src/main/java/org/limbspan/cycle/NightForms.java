@@ -57,8 +57,6 @@ final class NightForms {
   /** Derivative of {@link #misfit} by the coefficient. */
   double byCoefficient(int night, double level, double coefficient) {
     return 2
-        * (coefficient * columnSquares[night]
-            + level * columnWithOnes[night]
-            - withColumn[night]);
+        * (coefficient * columnSquares[night] + level * columnWithOnes[night] - withColumn[night]);
   }
 }

@@ -70,11 +70,7 @@ public final class Series {
    */
   public static Series of(List<Observation> observations, Site site, CycleMemory memory) {
     List<Observation> ordered = sorted(observations);
-    return new Series(
-        ordered,
-        ordered.stream().map(o -> PassNumber.of(o.sight(), site)).toList(),
-        List.of(),
-        memory);
+    return new Series(ordered, memory.passes().of(ordered, site), List.of(), memory);
   }
 
   CycleMemory memory() {
@@ -110,7 +106,18 @@ public final class Series {
   }
 
   static List<Observation> sorted(List<Observation> observations) {
-    return observations.stream().sorted(ORDER).toList();
+    return isSorted(observations)
+        ? List.copyOf(observations)
+        : observations.stream().sorted(ORDER).toList();
+  }
+
+  private static boolean isSorted(List<Observation> observations) {
+    for (int i = 1; i < observations.size(); i++) {
+      if (!observations.get(i).takenAt().isAfter(observations.get(i - 1).takenAt())) {
+        return false;
+      }
+    }
+    return true;
   }
 
   /** The part that {@code wanted} holds for. */

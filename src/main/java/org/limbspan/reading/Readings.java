@@ -23,6 +23,7 @@ public class Readings {
   private final ReadingWriter writer;
   private final Rigs rigs;
   private final SightMemory sights;
+  private final StandingMemory standing;
   private final ReadingMeters meters;
 
   Readings(
@@ -31,12 +32,14 @@ public class Readings {
       ReadingWriter writer,
       Rigs rigs,
       SightMemory sights,
+      StandingMemory standing,
       ReadingMeters meters) {
     this.store = store;
     this.partitions = partitions;
     this.writer = writer;
     this.rigs = rigs;
     this.sights = sights;
+    this.standing = standing;
     this.meters = meters;
   }
 
@@ -85,13 +88,16 @@ public class Readings {
    */
   @Transactional(readOnly = true)
   public List<StandardisedReading> standardised(long rigId) {
-    Standardiser standardiser = new Standardiser(rigs.history(rigId), sights::moonAt);
-    try (Stream<RecordedReading> standing = store.stream(rigId, ReadingSpan.ALL)) {
-      return standing
-          .map(reading -> standardiser.standardise(reading, standardiser.sight(reading)))
-          .flatMap(Optional::stream)
-          .toList();
-    }
+    return standing.standardised(rigs.history(rigId));
+  }
+
+  /**
+   * The readings of a rig that stand with {@code from <= takenAt < to}, as entered, for one who
+   * asks for all of them again and again.
+   */
+  @Transactional(readOnly = true)
+  public List<RecordedReading> again(long rigId, Instant from, Instant to) {
+    return standing.between(rigId, from, to);
   }
 
   /** A reading by its id, whether or not it still stands; empty if the rig has none of that id. */
@@ -110,8 +116,8 @@ public class Readings {
   /** The readings of a rig that stand with {@code from <= takenAt < to}, as entered. */
   @Transactional(readOnly = true)
   public List<RecordedReading> between(long rigId, Instant from, Instant to) {
-    try (Stream<RecordedReading> standing = store.stream(rigId, ReadingSpan.between(from, to))) {
-      return standing.toList();
+    try (Stream<RecordedReading> found = store.stream(rigId, ReadingSpan.between(from, to))) {
+      return found.toList();
     }
   }
 }

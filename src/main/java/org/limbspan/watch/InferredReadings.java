@@ -88,7 +88,7 @@ public class InferredReadings {
         .flatMap(
             setup ->
                 readings
-                    .between(
+                    .again(
                         history.rig().id(),
                         setup.startedAt().orElse(Instant.EPOCH),
                         setup.endedAt().orElse(FAR))

@@ -26,7 +26,10 @@ final class RunningJudges {
                     new CycleMemory(),
                     new RunningSelfReliantEstimator(),
                     new RunningSelfReliantEstimator(),
-                    new Culminations(sky)));
+                    new Culminations(sky),
+                    new KnownNights(),
+                    new KnownObservations(),
+                    new KnownObservations()));
   }
 
   /** What is remembered of one rig; to be used by one thread at a time. */
@@ -42,11 +45,17 @@ final class RunningJudges {
    * @param selfReliant its readings' own cycle
    * @param sighted the same with the altitudes that were sighted
    * @param culminations over its site
+   * @param nights of it
+   * @param observations as entered
+   * @param asJudged with what was found taken into account
    */
   record Running(
       RunningJudge changes,
       CycleMemory cycle,
       RunningSelfReliantEstimator selfReliant,
       RunningSelfReliantEstimator sighted,
-      Culminations culminations) {}
+      Culminations culminations,
+      KnownNights nights,
+      KnownObservations observations,
+      KnownObservations asJudged) {}
 }
