@@ -123,7 +123,7 @@ class JudgingRound {
     List<AlertRepository.Kept> before = alerts.list(rigId);
     List<AlertRepository.Kept> after =
         new Reconciler(ledger.instants(), now).reconcile(found, before, replies);
-    alerts.replaceAll(rigId, after);
+    alerts.replaceAll(rigId, before, after);
     judgements.save(rigId, ledger.revision(), now, result.document());
     AlertNews.between(rigId, before, after).forEach(events::publishEvent);
     events.publishEvent(new RigJudged(rigId, ledger.revision()));

@@ -19,6 +19,8 @@ class StandingReadingsPropertyTest {
 
   private static final Instant FIRST = Instant.parse("2026-03-01T20:00:00Z");
 
+  private static final List<Axis> AXES = List.of(Axis.values());
+
   private final List<Version> rows = new ArrayList<>();
   private long id = 100;
 
@@ -73,7 +75,7 @@ class StandingReadingsPropertyTest {
 
   private Version add(Random random) {
     int hour = random.nextInt(30);
-    Axis axis = Axis.values()[random.nextInt(3)];
+    Axis axis = AXES.get(random.nextInt(AXES.size()));
     Instant at = FIRST.plus(Duration.ofHours(hour));
     List<Version> before =
         rows.stream()

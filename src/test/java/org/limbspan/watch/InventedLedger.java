@@ -4,7 +4,6 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import java.util.SplittableRandom;
@@ -57,9 +56,7 @@ final class InventedLedger {
   }
 
   Judging.Result judgedBy(Judging judging) {
-    List<StandardisedReading> byTime =
-        readings.stream().sorted(Comparator.comparing(r -> r.reading().takenAt())).toList();
-    return judging.judge(history(), byTime, List.copyOf(unscaled));
+    return judging.judge(history(), List.copyOf(readings), List.copyOf(unscaled));
   }
 
   Instant last() {
