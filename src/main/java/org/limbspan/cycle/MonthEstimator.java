@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.limbspan.sky.Apsis;
 import org.limbspan.sky.Site;
 
@@ -56,6 +57,10 @@ public final class MonthEstimator {
         months.add(month(perigee, ordered.get(i + 1), next));
       }
     }
+    series
+        .memory()
+        .months
+        .keepOnly(months.stream().map(MonthSwing::perigeeAt).collect(Collectors.toSet()));
     return List.copyOf(months);
   }
 

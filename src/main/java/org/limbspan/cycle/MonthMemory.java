@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
 import org.limbspan.sky.Apsis;
@@ -18,6 +19,11 @@ final class MonthMemory {
   record Key(List<Apsis> apsides, List<Observation> readings, Optional<Noise> noise) {}
 
   private record Kept(Key key, MonthSwing month) {}
+
+  /** Forgets all months but those that begin at these instants. */
+  synchronized void keepOnly(Set<Instant> perigees) {
+    months.keySet().retainAll(perigees);
+  }
 
   synchronized MonthSwing of(Key key, Supplier<MonthSwing> maker) {
     Instant from = key.apsides().get(0).at();

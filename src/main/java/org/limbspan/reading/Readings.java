@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.limbspan.rig.InstrumentHistory;
 import org.limbspan.rig.Rig;
 import org.limbspan.rig.Rigs;
 import org.limbspan.sky.Axis;
@@ -88,15 +89,27 @@ public class Readings {
    */
   @Transactional(readOnly = true)
   public List<StandardisedReading> standardised(long rigId) {
-    return standing.standardised(rigs.history(rigId));
+    Standardiser standardiser = new Standardiser(rigs.history(rigId), sights::moonAt);
+    try (Stream<RecordedReading> found = store.stream(rigId, ReadingSpan.ALL)) {
+      return found
+          .map(reading -> standardiser.standardise(reading, standardiser.sight(reading)))
+          .flatMap(Optional::stream)
+          .toList();
+    }
   }
 
   /**
-   * The readings of a rig that stand with {@code from <= takenAt < to}, as entered, for one who
-   * asks for all of them again and again.
+   * The same as {@link #standardised}, for one who asks again with every reading: only what was
+   * added since is read. Within a transaction on the database that is written to.
    */
   @Transactional(readOnly = true)
-  public List<RecordedReading> again(long rigId, Instant from, Instant to) {
+  public List<StandardisedReading> standardisedAgain(InstrumentHistory history) {
+    return standing.standardised(history);
+  }
+
+  /** The same as {@link #between}, as {@link #standardisedAgain}. */
+  @Transactional(readOnly = true)
+  public List<RecordedReading> betweenAgain(long rigId, Instant from, Instant to) {
     return standing.between(rigId, from, to);
   }
 

@@ -78,7 +78,7 @@ class MilestonePropertyTest {
     RunningSelfReliantEstimator alone = new RunningSelfReliantEstimator();
     List<Observation> known = new ArrayList<>(ALL.subList(0, 1018));
     int next = known.size();
-    for (int step = 0; step < 24; step++) {
+    for (int step = 0; step < 16; step++) {
       switch (step % 8) {
         case 3 -> known.remove(random.nextInt(known.size())); // taken back
         case 4 -> known.set(3 + step, corrected(known.get(3 + step)));
@@ -90,7 +90,7 @@ class MilestonePropertyTest {
           next += 6;
         }
         default -> {
-          int more = 1 + random.nextInt(step < 8 ? 3 : 25);
+          int more = 1 + random.nextInt(step < 8 ? 3 : 50);
           known.addAll(ALL.subList(next, next + more));
           next += more;
         }
