@@ -105,7 +105,10 @@ class JudgingRound {
   private Ledger read(long rigId) {
     InstrumentHistory history = rigs.history(rigId);
     return new Ledger(
-        rigs.revision(rigId), history, readings.standardisedAgain(history), inferred.unscaledAgain(history));
+        rigs.revision(rigId),
+        history,
+        readings.standardisedAgain(history),
+        inferred.unscaledAgain(history));
   }
 
   private void write(long rigId, Ledger ledger, Judging.Result result) {
