@@ -18,7 +18,17 @@ final class Grouping {
 
   /** Rows of equal keys belong together. */
   static Grouping by(List<?> keys) {
+    return after(List.of(), keys);
+  }
+
+  /**
+   * Rows of equal keys belong together, and those of a known key to its group.
+   *
+   * @param known keys of the groups from 0 on
+   */
+  static Grouping after(List<?> known, List<?> keys) {
     Map<Object, Integer> seen = new HashMap<>();
+    known.forEach(key -> seen.put(key, seen.size()));
     int[] ids = new int[keys.size()];
     for (int i = 0; i < ids.length; i++) {
       Integer id = seen.putIfAbsent(keys.get(i), seen.size());
@@ -62,7 +72,7 @@ final class Grouping {
     return sums;
   }
 
-  /** Medians of {@code values} over each group. */
+  /** Medians of {@code values} over each group; NaN of none. */
   double[] medians(double[] values) {
     int[] size = sizes();
     double[][] members = new double[count][];
@@ -81,6 +91,9 @@ final class Grouping {
 
   /** By sorting: most groups are nights, and small. */
   private static double median(double[] values) {
+    if (values.length == 0) {
+      return Double.NaN;
+    }
     Arrays.sort(values);
     int middle = values.length / 2;
     return values.length % 2 == 1

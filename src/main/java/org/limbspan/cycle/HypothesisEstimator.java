@@ -1,5 +1,6 @@
 package org.limbspan.cycle;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -20,10 +21,10 @@ public final class HypothesisEstimator {
   private final Site site;
   private final PassLikelihood likelihood;
 
-  private HypothesisEstimator(Series series, Site site) {
+  private HypothesisEstimator(Series series, Site site, PassLikelihood likelihood) {
     this.series = series;
     this.site = site;
-    this.likelihood = PassLikelihood.of(series);
+    this.likelihood = likelihood;
   }
 
   /** Compares the two over {@code observations} of one rig, in any order. */
@@ -44,19 +45,64 @@ public final class HypothesisEstimator {
     if (series.size() == 0) {
       return assumptions.stream().map(HypothesisEstimator::untold).toList();
     }
-    HypothesisEstimator estimator = new HypothesisEstimator(series, site);
-    Hypothesis orbiting = estimator.orbiting();
-    return assumptions.stream().map(each -> estimator.compared(orbiting, each)).toList();
+    if (series.hasRest()) {
+      return grown(series, site, assumptions);
+    }
+    HypothesisEstimator estimator =
+        new HypothesisEstimator(series, site, PassLikelihood.of(series));
+    Hypothesis orbiting = orbiting(estimator.likelihood.evaluate(estimator.overOrbiting()));
+    return assumptions.stream()
+        .map(each -> compared(orbiting, near(estimator.atHeight(each)), each, series.size()))
+        .toList();
   }
 
-  private HypothesisComparison compared(Hypothesis orbiting, NearMoonAssumptions assumptions) {
-    Hypothesis near = near(assumptions);
+  /**
+   * What the settled past says.
+   *
+   * @param near one for each of the assumptions
+   */
+  record Known(double typicalStated, KnownLikelihood orbiting, List<NearMoonEvidence.Known> near) {}
+
+  private static List<HypothesisComparison> grown(
+      Series series, Site site, List<NearMoonAssumptions> assumptions) {
+    Series past = series.past();
+    Known known =
+        series
+            .memory()
+            .hypotheses
+            .of(
+                new CycleMemory.Key(past.observations(), site, assumptions),
+                () -> known(past, site, assumptions));
+    Series rest = series.rest();
+    HypothesisEstimator estimator =
+        new HypothesisEstimator(rest, site, PassLikelihood.of(rest, known.typicalStated()));
+    Hypothesis orbiting =
+        orbiting(estimator.likelihood.evaluate(estimator.overOrbiting(), known.orbiting()));
+    List<HypothesisComparison> all = new ArrayList<>();
+    for (int k = 0; k < assumptions.size(); k++) {
+      NearMoonEvidence.AtHeight near =
+          estimator.evidence(assumptions.get(k)).with(known.near().get(k));
+      all.add(compared(orbiting, near(near), assumptions.get(k), series.size()));
+    }
+    return all;
+  }
+
+  private static Known known(Series past, Site site, List<NearMoonAssumptions> assumptions) {
+    HypothesisEstimator estimator = new HypothesisEstimator(past, site, PassLikelihood.of(past));
+    return new Known(
+        past.typicalStated(),
+        estimator.likelihood.know(estimator.overOrbiting()),
+        assumptions.stream().map(estimator::knownAtHeight).toList());
+  }
+
+  private static HypothesisComparison compared(
+      Hypothesis orbiting, Hypothesis near, NearMoonAssumptions assumptions, int readingCount) {
     return new HypothesisComparison(
         orbiting,
         near,
         assumptions,
         (orbiting.logEvidence() - near.logEvidence()) / Math.log(10),
-        series.size());
+        readingCount);
   }
 
   private static HypothesisComparison untold(NearMoonAssumptions assumptions) {
@@ -72,13 +118,17 @@ public final class HypothesisEstimator {
     return new Hypothesis(name, 0, 0, 1, Optional.empty(), OptionalDouble.empty());
   }
 
-  private Hypothesis orbiting() {
+  /** Sizes over those of the orbiting Moon. */
+  private double[] overOrbiting() {
     double[] y = series.lnObserved();
     double[] predicted = series.lnPredicted();
     for (int i = 0; i < y.length; i++) {
       y[i] -= predicted[i];
     }
-    PassLikelihood.Outcome outcome = likelihood.evaluate(y);
+    return y;
+  }
+
+  private static Hypothesis orbiting(PassLikelihood.Outcome outcome) {
     return new Hypothesis(
         Hypothesis.Name.ORBITING_MOON,
         outcome.logLikelihood(),
@@ -88,14 +138,25 @@ public final class HypothesisEstimator {
         OptionalDouble.empty());
   }
 
-  private Hypothesis near(NearMoonAssumptions assumptions) {
-    NearMoonEvidence evidence =
-        new NearMoonEvidence(series, site, assumptions.monthlyChange(), likelihood);
-    NearMoonEvidence.AtHeight near =
-        switch (assumptions.height()) {
-          case FIXED -> evidence.at(NearMoon.HEIGHT_KM);
-          case FREE -> evidence.atAnyHeight();
-        };
+  private NearMoonEvidence evidence(NearMoonAssumptions assumptions) {
+    return new NearMoonEvidence(series, site, assumptions.monthlyChange(), likelihood);
+  }
+
+  private NearMoonEvidence.AtHeight atHeight(NearMoonAssumptions assumptions) {
+    return switch (assumptions.height()) {
+      case FIXED -> evidence(assumptions).at(NearMoon.HEIGHT_KM);
+      case FREE -> evidence(assumptions).atAnyHeight();
+    };
+  }
+
+  private NearMoonEvidence.Known knownAtHeight(NearMoonAssumptions assumptions) {
+    return switch (assumptions.height()) {
+      case FIXED -> evidence(assumptions).knownAt(NearMoon.HEIGHT_KM);
+      case FREE -> evidence(assumptions).knownAtAnyHeight();
+    };
+  }
+
+  private static Hypothesis near(NearMoonEvidence.AtHeight near) {
     return new Hypothesis(
         Hypothesis.Name.NEAR_MOON,
         near.outcome().logLikelihood(),

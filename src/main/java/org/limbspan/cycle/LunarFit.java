@@ -60,8 +60,13 @@ final class LunarFit {
     this.y = series.lnUnrefracted();
   }
 
-  /** What came out; parameters in the order of {@link HarmonicModel}. */
-  record Result(Instant epoch, HarmonicModel model, RobustRegression.Fit fit) {
+  /**
+   * What came out; parameters in the order of {@link HarmonicModel}.
+   *
+   * @param madeLinearAt parameters about which the regression was done
+   */
+  record Result(
+      Instant epoch, int parallaxIndex, RobustRegression.Fit fit, RealVector madeLinearAt) {
 
     double ratePerDay() {
       return fit.coefficients().getEntry(0);
@@ -81,8 +86,11 @@ final class LunarFit {
     }
   }
 
+  /** A result and the curve that it draws. */
+  record Outcome(Result result, SizeCurve curve) {}
+
   /** Empty where the readings are too few or too short to carry a period. */
-  static Optional<Result> of(Series readings, Site site, AltitudeSource source) {
+  static Optional<Outcome> of(Series readings, Site site, AltitudeSource source) {
     return of(readings, site, source, Beginning::search);
   }
 
@@ -91,7 +99,7 @@ final class LunarFit {
    *
    * @param search gives what {@link Beginning#search} gives, perhaps from memory
    */
-  static Optional<Result> of(
+  static Optional<Outcome> of(
       Series readings,
       Site site,
       AltitudeSource source,
@@ -100,6 +108,53 @@ final class LunarFit {
     if (series.size() < LEAST_READINGS) {
       return Optional.empty();
     }
+    if (!series.hasRest()) {
+      return ofAll(series, site, source, search).map(r -> new Outcome(r, SizeCurve.of(r)));
+    }
+    Series past = series.past();
+    return series
+        .memory()
+        .of(source)
+        .cycle
+        .of(
+            new CycleMemory.Key(past.observations(), site, source),
+            () -> ofAll(past, site, source, search).map(r -> Known.of(r, past, site, source)))
+        .flatMap(known -> known.with(series.rest(), site, source));
+  }
+
+  /** What the settled past says. */
+  record Known(Result settled, SizeCurve curve, KnownRegression regression) {
+
+    private static Known of(Result settled, Series past, Site site, AltitudeSource source) {
+      Rows rows =
+          new LunarFit(past, site, source, settled.epoch()).rows(settled.madeLinearAt().toArray());
+      return new Known(
+          settled,
+          SizeCurve.of(settled),
+          new KnownRegression(rows, NightPart.RANDOM, settled.fit()));
+    }
+
+    /** The rest added, the model made linear where it was for the past. */
+    private Optional<Outcome> with(Series rest, Site site, AltitudeSource source) {
+      Rows rows =
+          new LunarFit(rest, site, source, settled.epoch()).rows(settled.madeLinearAt().toArray());
+      return regression
+          .with(rows)
+          .map(KnownRegression.Grown::fit)
+          .filter(LunarFit::isPlausible)
+          .map(
+              fit ->
+                  new Result(settled.epoch(), settled.parallaxIndex(), fit, settled.madeLinearAt()))
+          .map(result -> new Outcome(result, SizeCurve.of(result).after(curve)));
+    }
+  }
+
+  /** All readings at once, none of them taken as settled. */
+  static Optional<Result> ofAll(
+      Series series,
+      Site site,
+      AltitudeSource source,
+      Function<Beginning, Optional<Result>> search) {
     Instant epoch = epoch(series);
     Window window = Window.fullest(series, FIRST_WINDOW_DAYS);
     Series part = window.of(series).thinned(SEARCHED);
@@ -155,9 +210,8 @@ final class LunarFit {
   /** On from what fewer readings gave, their noise taken for that of these. */
   private Optional<Result> goOn(RobustRegression.Fit fewer) {
     return settle(
-            fewer.coefficients().toArray(),
-            (rows, from) -> RobustRegression.step(rows, NightPart.RANDOM, from, fewer.noise()))
-        .map(fit -> new Result(epoch, model, fit));
+        fewer.coefficients().toArray(),
+        (rows, from) -> RobustRegression.step(rows, NightPart.RANDOM, from, fewer.noise()));
   }
 
   /** The same, and the noise of these to end with. */
@@ -168,13 +222,11 @@ final class LunarFit {
                 settle(
                     near.fit().coefficients().toArray(),
                     (rows, from) ->
-                        RobustRegression.fitNear(rows, NightPart.RANDOM, from, fewer.noise())))
-        .map(fit -> new Result(epoch, model, fit));
+                        RobustRegression.fitNear(rows, NightPart.RANDOM, from, fewer.noise())));
   }
 
   private Optional<Result> refine(double[] start) {
-    return settle(start, (rows, from) -> RobustRegression.fit(rows, NightPart.RANDOM, from))
-        .map(fit -> new Result(epoch, model, fit));
+    return settle(start, (rows, from) -> RobustRegression.fit(rows, NightPart.RANDOM, from));
   }
 
   /** A regression of the model made linear at some parameters. */
@@ -186,22 +238,21 @@ final class LunarFit {
    * Made linear and fitted in turn, until what is left out of the rate by that, of second order in
    * the change of phase at the ends of the readings, does not matter.
    */
-  private Optional<RobustRegression.Fit> settle(double[] start, Regression regression) {
+  private Optional<Result> settle(double[] start, Regression regression) {
     double[] parameters = start;
-    Optional<RobustRegression.Fit> fit = Optional.empty();
-    for (int round = 0; round < MAX_ROUNDS; round++) {
-      fit = regression.fit(rows(parameters), parameters);
+    for (int round = 1; ; round++) {
+      Optional<RobustRegression.Fit> fit = regression.fit(rows(parameters), parameters);
       if (fit.isEmpty() || !isPlausible(fit.get())) {
         return Optional.empty();
       }
       double step = fit.get().coefficients().getEntry(0) - parameters[0];
-      parameters = fit.get().coefficients().toArray();
       double leftOut = Math.PI * series.spanDays() / 2 * step * step;
-      if (leftOut < 0.01 * fit.get().coefficient(0).uncertainty()) {
-        break;
+      if (round == MAX_ROUNDS || leftOut < 0.01 * fit.get().coefficient(0).uncertainty()) {
+        RealVector madeLinearAt = new ArrayRealVector(parameters);
+        return fit.map(f -> new Result(epoch, model.parallaxIndex(), f, madeLinearAt));
       }
+      parameters = fit.get().coefficients().toArray();
     }
-    return fit;
   }
 
   private static boolean isPlausible(RobustRegression.Fit fit) {

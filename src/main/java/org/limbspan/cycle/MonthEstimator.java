@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import org.limbspan.sky.Apsis;
 import org.limbspan.sky.Site;
 
@@ -56,6 +57,10 @@ public final class MonthEstimator {
         months.add(month(perigee, ordered.get(i + 1), next));
       }
     }
+    series
+        .memory()
+        .months
+        .keepOnly(months.stream().map(MonthSwing::perigeeAt).collect(Collectors.toSet()));
     return List.copyOf(months);
   }
 
@@ -67,6 +72,15 @@ public final class MonthEstimator {
 
   private MonthSwing month(Apsis perigee, Apsis apogee, Apsis next) {
     Series within = series.between(perigee.at(), next.at());
+    return series
+        .memory()
+        .months
+        .of(
+            new MonthMemory.Key(List.of(perigee, apogee, next), within.observations(), noise),
+            () -> month(perigee, apogee, next, within));
+  }
+
+  private MonthSwing month(Apsis perigee, Apsis apogee, Apsis next, Series within) {
     double predicted = Math.log(apogee.distanceKm() / perigee.distanceKm());
     Optional<Estimate> slope = slope(within);
     return new MonthSwing(

@@ -49,18 +49,30 @@ public final class MoonDiameterEstimator {
     Map<Integer, Double> scaleUncertainty = new HashMap<>();
     scales.forEach(scale -> scaleUncertainty.put(scale.setup(), scale.relativeUncertainty()));
     Series series = all.where(o -> scaleUncertainty.containsKey(o.setup()));
-    Rows rows =
-        Rows.of(
-            lnDiameterKm(series),
-            new double[0][],
-            series.stated(),
-            series.nights(),
-            series.setups());
     if (series.size() == 0) {
       return Optional.empty();
     }
-    return RobustRegression.fit(rows, NightPart.RANDOM, new double[0])
-        .map(fit -> combine(series, rows, fit, scaleUncertainty, commonRelativeUncertainty));
+    return levels(series)
+        .map(levels -> combine(series, levels, scaleUncertainty, commonRelativeUncertainty));
+  }
+
+  private static Optional<KnownRegression.Levels> levels(Series series) {
+    Series past = series.past();
+    Optional<KnownRegression> known =
+        series
+            .memory()
+            .diameter
+            .of(
+                past.observations(),
+                () -> KnownRegression.of(rows(past), NightPart.RANDOM, new double[0]));
+    return series.hasRest()
+        ? known.flatMap(k -> k.with(rows(series.rest()))).map(KnownRegression.Grown::levels)
+        : known.map(KnownRegression::levels);
+  }
+
+  private static Rows rows(Series series) {
+    return Rows.of(
+        lnDiameterKm(series), new double[0][], series.stated(), series.nights(), series.setups());
   }
 
   private static double[] lnDiameterKm(Series series) {
@@ -75,15 +87,11 @@ public final class MoonDiameterEstimator {
 
   private static MoonDiameter combine(
       Series series,
-      Rows rows,
-      RobustRegression.Fit fit,
+      KnownRegression.Levels known,
       Map<Integer, Double> scaleUncertainty,
       double common) {
-    Whitening whitening =
-        NoiseSearch.whitening(
-            rows, fit.weights().toArray(), fit.noise().statedFactor(), fit.noise().nightSd());
-    double[] levels = whitening.intercepts(rows.y());
-    double[] variances = whitening.levelVariances();
+    double[] levels = known.values().toArray();
+    double[] variances = known.variances().toArray();
     List<Integer> setups =
         series.observations().stream().map(Observation::setup).distinct().toList();
     List<MoonDiameter.OfSetup> ofSetups = new ArrayList<>();

@@ -1,5 +1,9 @@
 package org.limbspan.cycle;
 
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.hipparchus.analysis.integration.gauss.GaussIntegrator;
 import org.hipparchus.analysis.integration.gauss.GaussIntegratorFactory;
 import org.hipparchus.optim.MaxEval;
 import org.hipparchus.optim.nonlinear.scalar.GoalType;
@@ -33,6 +37,7 @@ final class NearMoonEvidence {
   private final Series series;
   private final Site site;
   private final NearMoonAssumptions.MonthlyChange change;
+  private final PassLikelihood withoutMonth;
   private final PassLikelihood likelihood;
   private final double[] lnSize;
   private final double[] ground2;
@@ -48,6 +53,7 @@ final class NearMoonEvidence {
     this.series = series;
     this.site = site;
     this.change = change;
+    this.withoutMonth = likelihood;
     this.likelihood =
         switch (change) {
           case NONE -> likelihood;
@@ -75,12 +81,17 @@ final class NearMoonEvidence {
   record AtHeight(double heightKm, PassLikelihood.Outcome outcome, double logEvidence) {}
 
   AtHeight at(double heightKm) {
+    PassLikelihood.Outcome outcome = likelihood.evaluate(seen(heightKm));
+    return new AtHeight(heightKm, outcome, outcome.logEvidence());
+  }
+
+  /** What is to be explained if the Moon stands so high. */
+  private double[] seen(double heightKm) {
     double[] y = lnSize.clone();
     for (int i = 0; i < y.length; i++) {
       y[i] += Math.log(ground2[i] + heightKm * heightKm) / 2;
     }
-    PassLikelihood.Outcome outcome = likelihood.evaluate(y);
-    return new AtHeight(heightKm, outcome, outcome.logEvidence());
+    return y;
   }
 
   AtHeight atAnyHeight() {
@@ -88,6 +99,63 @@ final class NearMoonEvidence {
     AtHeight best = at(Math.exp(peak.at()));
     double ratio = integral(peak) / (MOST - LEAST);
     return new AtHeight(best.heightKm(), best.outcome(), best.logEvidence() + Math.log(ratio));
+  }
+
+  /**
+   * What is known of the near Moon at one height.
+   *
+   * @param logWeight of the height in the integral over all
+   */
+  record KnownHeight(double heightKm, double logWeight, KnownLikelihood likelihood) {}
+
+  /**
+   * What is known of it at the best height and at those that the integral takes.
+   *
+   * @param nodes none where the height is given
+   */
+  record Known(KnownHeight best, List<KnownHeight> nodes) {}
+
+  Known knownAt(double heightKm) {
+    return new Known(known(Math.log(heightKm), 0), List.of());
+  }
+
+  Known knownAtAnyHeight() {
+    Peak peak = peak();
+    List<KnownHeight> nodes = new ArrayList<>();
+    nodes(peak).forEach(node -> nodes.add(known(node.at(), node.logWeight())));
+    return new Known(known(peak.at(), 0), nodes);
+  }
+
+  private KnownHeight known(double logHeight, double logWeight) {
+    double heightKm = Math.exp(logHeight);
+    return new KnownHeight(heightKm, logWeight, likelihood.know(seen(heightKm)));
+  }
+
+  /** The same with what is known of other readings. */
+  AtHeight with(Known known) {
+    PassLikelihood.Outcome best = with(known.best());
+    if (known.nodes().isEmpty()) {
+      return new AtHeight(known.best().heightKm(), best, best.logEvidence());
+    }
+    double[] logs =
+        known.nodes().stream()
+            .mapToDouble(node -> with(node).logEvidence() + node.logWeight())
+            .toArray();
+    double most = Arrays.stream(logs).max().orElseThrow();
+    double sum = 0;
+    for (double log : logs) {
+      sum += Math.exp(log - most);
+    }
+    return new AtHeight(known.best().heightKm(), best, most + Math.log(sum / (MOST - LEAST)));
+  }
+
+  private PassLikelihood.Outcome with(KnownHeight known) {
+    PassLikelihood here =
+        switch (change) {
+          case NONE -> likelihood;
+          case FREE -> withoutMonth.with(month(series), known.likelihood().centres());
+        };
+    return here.evaluate(seen(known.heightKm()), known.likelihood());
   }
 
   /** The height of most evidence, in logarithms, and how far from it half a unit is lost. */
@@ -160,22 +228,37 @@ final class NearMoonEvidence {
 
   /** Of the evidence over that at the peak, d ln(height). */
   private double integral(Peak peak) {
+    return nodes(peak).stream()
+        .mapToDouble(node -> Math.exp(log(node.at()) - peak.value() + node.logWeight()))
+        .sum();
+  }
+
+  /** A logarithm of a height and the share that the evidence there has in the integral. */
+  private record Node(double at, double logWeight) {}
+
+  private List<Node> nodes(Peak peak) {
     double above = MOST - peak.at();
     double below = peak.at() - LEAST;
+    List<Node> nodes = new ArrayList<>();
     if (series.size() >= ABUNDANT && Math.min(above, below) > REACH * peak.spread()) {
       double unit = Math.sqrt(2) * peak.spread();
-      return unit
-          * RULES
-              .hermite(HERMITE_POINTS)
-              .integrate(t -> Math.exp(log(peak.at() + unit * t) - peak.value() + t * t));
+      GaussIntegrator rule = RULES.hermite(HERMITE_POINTS);
+      for (int k = 0; k < rule.getNumberOfPoints(); k++) {
+        double t = rule.getPoint(k);
+        nodes.add(new Node(peak.at() + unit * t, Math.log(unit * rule.getWeight(k)) + t * t));
+      }
+      return nodes;
     }
     double reach = REACH * peak.spread();
-    return RULES
-        .legendre(
+    GaussIntegrator rule =
+        RULES.legendre(
             series.size() >= ABUNDANT ? FEWER_POINTS : LEGENDRE_POINTS,
             peak.at() - Math.min(below, reach),
-            peak.at() + Math.min(above, reach))
-        .integrate(log -> Math.exp(log(log) - peak.value()));
+            peak.at() + Math.min(above, reach));
+    for (int k = 0; k < rule.getNumberOfPoints(); k++) {
+      nodes.add(new Node(rule.getPoint(k), Math.log(rule.getWeight(k))));
+    }
+    return nodes;
   }
 
   private double log(double logHeight) {

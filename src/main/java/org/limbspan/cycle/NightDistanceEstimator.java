@@ -53,18 +53,55 @@ public final class NightDistanceEstimator {
   public static Optional<MoonDistance> estimate(
       Series all, Site site, AltitudeSource altitudes, SizeCurve curve) {
     Series series = all.where(altitudes::isKnown);
-    double[] days =
-        series.observations().stream().mapToDouble(o -> curve.days(o.takenAt())).toArray();
-    return fit(series, site, altitudes, curve.values(days));
+    Series past = series.past();
+    SizeCurve settled = curve.settled();
+    Optional<Known> known =
+        series
+            .memory()
+            .of(altitudes)
+            .distance
+            .of(
+                new CycleMemory.Key(past.observations(), site, settled),
+                () -> known(past, site, altitudes, lnSize(past, settled)));
+    if (!series.hasRest()) {
+      return known.map(k -> MoonDistance.of(k.regression().fit().coefficient(0)));
+    }
+    Series rest = series.rest();
+    ParallaxLaw law = ParallaxLaw.of(rest.observations(), site, altitudes);
+    return known
+        .flatMap(
+            k ->
+                k.regression()
+                    .with(
+                        rows(rest, law, lnSize(rest, settled), rest.lnUnrefracted(), k.parallax())))
+        .map(grown -> MoonDistance.of(grown.fit().coefficient(0)));
   }
 
+  private static double[] lnSize(Series series, SizeCurve curve) {
+    return curve.values(
+        series.observations().stream().mapToDouble(o -> curve.days(o.takenAt())).toArray());
+  }
+
+  /**
+   * What the settled past says.
+   *
+   * @param parallax at which the law was made linear
+   */
+  record Known(KnownRegression regression, double parallax) {}
+
   private static Optional<MoonDistance> fit(
+      Series series, Site site, AltitudeSource altitudes, double[] lnSize) {
+    return known(series, site, altitudes, lnSize)
+        .map(k -> MoonDistance.of(k.regression().fit().coefficient(0)));
+  }
+
+  private static Optional<Known> known(
       Series series, Site site, AltitudeSource altitudes, double[] lnSize) {
     ParallaxLaw law = ParallaxLaw.of(series.observations(), site, altitudes);
     double[] y = series.lnUnrefracted();
     double parallax = FIRST_PARALLAX;
     Optional<RobustRegression.Fit> fit = Optional.empty();
-    for (int round = 0; round < ROUNDS; round++) {
+    for (int round = 1; ; round++) {
       Rows rows = rows(series, law, lnSize, y, parallax);
       double[] start = {parallax};
       fit =
@@ -74,11 +111,11 @@ public final class NightDistanceEstimator {
         return Optional.empty();
       }
       parallax = Math.min(0.5, fit.get().coefficients().getEntry(0));
-      if (Math.abs(parallax - start[0]) < SETTLED * fit.get().coefficient(0).uncertainty()) {
-        break;
+      double change = Math.abs(parallax - start[0]);
+      if (round == ROUNDS || change < SETTLED * fit.get().coefficient(0).uncertainty()) {
+        return fit.map(f -> new Known(new KnownRegression(rows, NightPart.ABSORBED, f), start[0]));
       }
     }
-    return fit.map(f -> MoonDistance.of(f.coefficient(0)));
   }
 
   /** The law made linear at {@code parallax}. */

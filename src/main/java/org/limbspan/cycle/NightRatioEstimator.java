@@ -36,15 +36,45 @@ public final class NightRatioEstimator {
 
   /** The same over a series. */
   public static NightRatios estimate(Series series, Site site) {
-    Optional<RobustRegression.Fit> fit =
-        RobustRegression.fit(rows(series), NightPart.ABSORBED, new double[] {1});
+    Optional<RobustRegression.Fit> fit = regression(series);
     Optional<Estimate> slope = fit.map(f -> f.coefficient(0));
     Optional<Double> factor = fit.map(f -> f.noise().statedFactor());
     return new NightRatios(
-        new NightRatioEstimator(series, site, factor.orElse(1.0)).pairs(),
+        pairs(series, site, factor.orElse(1.0)),
         slope,
         slope.map(SlopeEstimator::verdict).orElse(Verdict.TOO_FEW),
         factor);
+  }
+
+  private static Optional<RobustRegression.Fit> regression(Series series) {
+    Series past = series.past();
+    Optional<KnownRegression> known =
+        series
+            .memory()
+            .ratio
+            .of(
+                past.observations(),
+                () -> KnownRegression.of(rows(past), NightPart.ABSORBED, new double[] {1}));
+    return series.hasRest()
+        ? known.flatMap(k -> k.with(rows(series.rest()))).map(KnownRegression.Grown::fit)
+        : known.map(KnownRegression::fit);
+  }
+
+  private static List<NightPair> pairs(Series series, Site site, double factor) {
+    Series past = series.past();
+    List<NightPair> settled =
+        series
+            .memory()
+            .pairs
+            .of(
+                new CycleMemory.Key(past.observations(), site, factor),
+                () -> new NightRatioEstimator(past, site, factor).pairs());
+    if (!series.hasRest()) {
+      return settled;
+    }
+    List<NightPair> all = new ArrayList<>(settled);
+    all.addAll(new NightRatioEstimator(series.rest(), site, factor).pairs());
+    return all;
   }
 
   private static Rows rows(Series series) {

@@ -210,6 +210,21 @@ final class NightSums {
       return levels;
     }
 
+    double[] levelInformation() {
+      return information.clone();
+    }
+
+    /** Generalised means of the first so many columns, level by level. */
+    double[][] balance(int columns) {
+      double[][] balance = new double[columns][information.length];
+      for (int j = 0; j < columns; j++) {
+        for (int g = 0; g < information.length; g++) {
+          balance[j][g] = means[j][g] + pulls[j][g] / information[g];
+        }
+      }
+      return balance;
+    }
+
     /** ln of the determinants of the covariance and of the levels' information, summed. */
     double logDeterminant() {
       return logSum(growth) - logPrecision() + logSum(information);

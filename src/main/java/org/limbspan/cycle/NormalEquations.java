@@ -96,6 +96,32 @@ final class NormalEquations {
     return rightSide.length == 0 ? 0 : root(1).map(Root::explained).orElse(0.0);
   }
 
+  /** That of the coefficients at a noise factor, free of the levels, priors included. */
+  double[][] information(double factor) {
+    double[][] information = new double[rightSide.length][rightSide.length];
+    for (int j = 0; j < information.length; j++) {
+      for (int k = 0; k < information.length; k++) {
+        information[j][k] = products[j][k] / (factor * factor);
+      }
+      information[j][j] += priorPrecision[j];
+    }
+    return information;
+  }
+
+  /** That of each level at a noise factor, the coefficients being known. */
+  double[] levelInformation(double factor) {
+    double[] information = sums.levelInformation();
+    for (int g = 0; g < information.length; g++) {
+      information[g] /= factor * factor;
+    }
+    return information;
+  }
+
+  /** Where each coefficient's column has its mean, level by level. */
+  double[][] balance() {
+    return sums.balance(rightSide.length);
+  }
+
   /** The levels that go with {@code coefficients}. */
   double[] levels(RealVector coefficients) {
     return sums.levels(coefficients.toArray());

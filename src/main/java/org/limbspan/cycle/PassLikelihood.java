@@ -23,23 +23,24 @@ import org.hipparchus.special.Gamma;
  */
 final class PassLikelihood {
 
-  private static final double DEGREES = 4;
+  static final double DEGREES = 4;
   private static final double NIGHT_SHARE = 0.5;
   private static final double FACTOR_SCALE = 0.3;
-  private static final double LEVEL_WIDTH = Math.log(10);
-  private static final double LEAST_LOG_FACTOR = Math.log(0.05);
-  private static final double MOST_LOG_FACTOR = Math.log(5000);
+  static final double LEVEL_WIDTH_LOG = Math.log(Math.log(10));
+  static final double LEAST_LOG_FACTOR = Math.log(0.05);
+  static final double MOST_LOG_FACTOR = Math.log(5000);
 
   /** Half the width of a search about a factor that is nearly known, in the logarithm. */
-  private static final double NEAR = 0.1;
+  static final double NEAR = 0.1;
 
   private static final int MAX_ROUNDS = 100;
-  private static final double SETTLED = 1e-6;
-  private static final double ROOT_ACCURACY = 1e-8;
-  private static final int MOST_STEPS = 200;
+  private static final double[] NONE = {};
+  static final double SETTLED = 1e-6;
+  static final double ROOT_ACCURACY = 1e-8;
+  static final int MOST_STEPS = 200;
 
   /** Below this share of its own size the column counts as equal to the levels. */
-  private static final double LEVEL = 1e-12;
+  static final double LEVEL = 1e-12;
 
   private final Rows rows;
   private final int[] sizes;
@@ -49,47 +50,68 @@ final class PassLikelihood {
   private final double logConstant;
   private final Optional<Column> column;
 
-  private PassLikelihood(Rows rows) {
+  private PassLikelihood(Rows rows, double nightSd) {
     this.rows = rows;
     this.sizes = rows.nights().sizes();
     this.levelOfNight = rows.levelOfNight();
-    this.products = new NightProducts(rows, NIGHT_SHARE * rows.typicalStated());
+    this.products = new NightProducts(rows, nightSd);
     this.ones = products.information();
     this.logConstant = logConstant(sizes) - products.logCovariance() / 2;
     this.column = Optional.empty();
   }
 
-  private PassLikelihood(PassLikelihood other, double[] column) {
+  private PassLikelihood(PassLikelihood other, double[] column, double[] knownCentres) {
     this.rows = other.rows;
     this.sizes = other.sizes;
     this.levelOfNight = other.levelOfNight;
     this.products = other.products;
     this.ones = other.ones;
     this.logConstant = other.logConstant;
-    this.column = Optional.of(new Column(column));
+    this.column = Optional.of(new Column(column, knownCentres));
   }
 
   /**
    * Of readings that share nights and levels; the values and columns of {@code rows} are not used.
    */
   static PassLikelihood of(Rows rows) {
-    return new PassLikelihood(rows);
+    return new PassLikelihood(rows, NIGHT_SHARE * rows.typicalStated());
   }
 
   /** Of the readings of {@code series}. */
   static PassLikelihood of(Series series) {
-    return of(
-        Rows.of(
-            new double[series.size()],
-            new double[0][],
-            series.stated(),
-            series.nights(),
-            series.setups()));
+    return of(rows(series));
+  }
+
+  /**
+   * Of readings that are added to others.
+   *
+   * @param typicalStated of the others, of which the night's part is a share
+   */
+  static PassLikelihood of(Series rest, double typicalStated) {
+    return new PassLikelihood(rows(rest), NIGHT_SHARE * typicalStated);
+  }
+
+  private static Rows rows(Series series) {
+    return Rows.of(
+        new double[series.size()],
+        new double[0][],
+        series.stated(),
+        series.nights(),
+        series.setups());
   }
 
   /** The same with a column whose coefficient is free. */
   PassLikelihood with(double[] values) {
-    return new PassLikelihood(this, values);
+    return with(values, NONE);
+  }
+
+  /**
+   * The same with a column that is centred as it was for other readings.
+   *
+   * @param knownCentres of the first levels; those of the others follow from their readings
+   */
+  PassLikelihood with(double[] values, double[] knownCentres) {
+    return new PassLikelihood(this, values, knownCentres);
   }
 
   private static double logConstant(int[] sizes) {
@@ -115,20 +137,71 @@ final class PassLikelihood {
 
   /** What the model makes of {@code y}, a value for each reading. */
   Outcome evaluate(double[] y) {
-    return new Explained(y).outcome();
+    return new Explained(y, NONE).outcome();
+  }
+
+  /** The same, so that further nights can be added. */
+  KnownLikelihood know(double[] y) {
+    Explained explained = new Explained(y, NONE);
+    Mode mode = explained.mode();
+    return new KnownLikelihood(
+        explained.forms(),
+        column.isPresent(),
+        explained.medians,
+        column.map(c -> c.centres).orElse(NONE),
+        column.map(c -> c.size2).orElse(0.0),
+        mode,
+        logPosterior(mode.misfit, mode.logFactor) + logPriorOf(mode.coefficient));
+  }
+
+  /** What the model makes of {@code y} together with what is known of others. */
+  Outcome evaluate(double[] y, KnownLikelihood known) {
+    return known.with(
+        new Explained(y, known.medians()).forms(), rows.levels().count(), logConstant);
+  }
+
+  /** Where the posterior is highest. */
+  static final class Mode {
+
+    private final double[] levels;
+    private final double coefficient;
+    private final double logFactor;
+    private final double[] misfit;
+
+    private Mode(double[] levels, double coefficient, double logFactor, double[] misfit) {
+      this.levels = levels;
+      this.coefficient = coefficient;
+      this.logFactor = logFactor;
+      this.misfit = misfit;
+    }
+
+    double level(int g) {
+      return levels[g];
+    }
+
+    double coefficient() {
+      return coefficient;
+    }
+
+    double logFactor() {
+      return logFactor;
+    }
   }
 
   /** The column about its levels' means, and its products with itself and the levels by night. */
   private final class Column {
 
+    private final double[] centres;
     private final double[] values;
     private final double[] withOnes;
     private final double[] squares;
     private final double size2;
 
-    private Column(double[] column) {
+    private Column(double[] column, double[] knownCentres) {
       double[] withLevels = products.ofOnes(column);
-      values = rows.without(quotients(levelSums(withLevels), levelSums(ones)), column);
+      centres = quotients(levelSums(withLevels), levelSums(ones));
+      System.arraycopy(knownCentres, 0, centres, 0, knownCentres.length);
+      values = rows.without(centres, column);
       withOnes = products.ofOnes(values);
       squares = products.of(values, values);
       size2 = Arrays.stream(products.of(column, column)).sum();
@@ -154,13 +227,16 @@ final class PassLikelihood {
   /** One choice of the values to explain, as sums by night. */
   private final class Explained {
 
+    private final double[] medians;
     private final double[] withOnes;
     private final double[] withColumn;
     private final double[] squares;
 
     /** The levels at which weights are found are those of {@code y} about its nights' medians. */
-    private Explained(double[] y) {
-      double[] rest = rows.without(medians(y), y);
+    private Explained(double[] y, double[] knownMedians) {
+      medians = medians(y);
+      System.arraycopy(knownMedians, 0, medians, 0, knownMedians.length);
+      double[] rest = rows.without(medians, y);
       withOnes = products.ofOnes(rest);
       squares = products.of(rest, rest);
       withColumn = column.map(c -> products.of(c.values, rest)).orElse(ones);
@@ -172,7 +248,26 @@ final class PassLikelihood {
           .medians(quotients(products.ofOnes(y), ones));
     }
 
+    private NightForms forms() {
+      double[] none = new double[column.isPresent() ? 0 : ones.length];
+      return new NightForms(
+          sizes,
+          levelOfNight,
+          ones,
+          withOnes,
+          squares,
+          column.map(c -> c.squares).orElse(none),
+          column.map(c -> c.withOnes).orElse(none),
+          column.isPresent() ? withColumn : none);
+    }
+
     private Outcome outcome() {
+      Mode mode = mode();
+      return outcome(mode.misfit, mode.logFactor, mode.coefficient);
+    }
+
+    private Mode mode() {
+      double[] levels = new double[rows.levels().count()];
       double[] misfit = squares;
       double logFactor = bestLogFactor(misfit, LEAST_LOG_FACTOR, MOST_LOG_FACTOR);
       double log = logPosterior(misfit, logFactor);
@@ -181,14 +276,15 @@ final class PassLikelihood {
         double before = log;
         Weighted weighted = new Weighted(this, weights(misfit, logFactor), logFactor);
         coefficient = weighted.coefficient();
-        misfit = misfit(weighted.levels(coefficient), coefficient);
+        levels = weighted.levels(coefficient);
+        misfit = misfit(levels, coefficient);
         logFactor = bestLogFactor(misfit, logFactor);
-        log = logPosterior(misfit, logFactor) + logCoefficientPrior(coefficient);
+        log = logPosterior(misfit, logFactor) + logPriorOf(coefficient);
         if (Math.abs(log - before) < SETTLED) {
           break;
         }
       }
-      return outcome(misfit, logFactor, coefficient);
+      return new Mode(levels, coefficient, logFactor, misfit);
     }
 
     /** What is left of each night's squares. */
@@ -230,8 +326,8 @@ final class PassLikelihood {
       int integrated = rows.levels().count() + (column.isPresent() ? 1 : 0) + 1;
       double logEvidence =
           logPosterior(misfit, logFactor)
-              + logCoefficientPrior(coefficient)
-              - rows.levels().count() * Math.log(LEVEL_WIDTH)
+              + logPriorOf(coefficient)
+              - rows.levels().count() * LEVEL_WIDTH_LOG
               + (integrated * Math.log(2 * Math.PI) - logInformation) / 2;
       return new Outcome(
           logLikelihood(misfit, logFactor),
@@ -346,17 +442,24 @@ final class PassLikelihood {
   }
 
   private double logPosterior(double[] misfit, double logFactor) {
+    return logLikelihood(misfit, logFactor) + logFactorPrior(logFactor);
+  }
+
+  static double logFactorPrior(double logFactor) {
     double deviation = logFactor / FACTOR_SCALE;
-    return logLikelihood(misfit, logFactor)
-        - Math.log1p(deviation * deviation)
-        - Math.log(Math.PI * FACTOR_SCALE);
+    return -Math.log1p(deviation * deviation) - Math.log(Math.PI * FACTOR_SCALE);
+  }
+
+  /** Derivative of {@link #logFactorPrior}. */
+  static double logFactorPriorSlope(double logFactor) {
+    double deviation = logFactor / FACTOR_SCALE;
+    return -2 * deviation / (FACTOR_SCALE * (1 + deviation * deviation));
   }
 
   /** Derivative of {@link #logPosterior} by the logarithm of the factor. */
   private double logPosteriorSlope(double[] misfit, double logFactor) {
     double precision = Math.exp(-2 * logFactor);
-    double deviation = logFactor / FACTOR_SCALE;
-    double slope = -rows.size() - 2 * deviation / (FACTOR_SCALE * (1 + deviation * deviation));
+    double slope = logFactorPriorSlope(logFactor) - rows.size();
     for (int b = 0; b < misfit.length; b++) {
       double scaled = misfit[b] * precision;
       slope += (DEGREES + sizes[b]) * scaled / (DEGREES + scaled);
@@ -365,7 +468,7 @@ final class PassLikelihood {
   }
 
   /** Curvature of the Cauchy prior of the factor, its sign turned. */
-  private static double priorInformation(double logFactor) {
+  static double priorInformation(double logFactor) {
     double square = Math.pow(logFactor / FACTOR_SCALE, 2);
     return 2 * (1 - square) / Math.pow(FACTOR_SCALE * (1 + square), 2);
   }
@@ -379,7 +482,11 @@ final class PassLikelihood {
     return log;
   }
 
-  private double logCoefficientPrior(double coefficient) {
-    return column.isEmpty() ? 0 : -(coefficient * coefficient + Math.log(2 * Math.PI)) / 2;
+  private double logPriorOf(double coefficient) {
+    return column.isEmpty() ? 0 : logCoefficientPrior(coefficient);
+  }
+
+  static double logCoefficientPrior(double coefficient) {
+    return -(coefficient * coefficient + Math.log(2 * Math.PI)) / 2;
   }
 }

@@ -22,7 +22,7 @@ import org.hipparchus.stat.descriptive.rank.Median;
  */
 final class RobustRegression {
 
-  private static final int MAX_ROUNDS = 12;
+  static final int MAX_ROUNDS = 12;
   private static final int ABUNDANT = 100;
   private static final double PRICE_OF_DOUBT = 1.04;
   private static final double PRIOR_ROWS = 6;
@@ -31,7 +31,7 @@ final class RobustRegression {
    * Root mean square change of the weights below which they are settled: a coefficient then moves
    * by a hundredth of its uncertainty.
    */
-  private static final double SETTLED = 0.003;
+  static final double SETTLED = 0.003;
 
   private RobustRegression() {}
 
@@ -96,7 +96,7 @@ final class RobustRegression {
               NoiseSearch search = new NoiseSearch(noiseRows(rows, rest), weights);
               return before.isPresent() ? search.find(part, before.get()) : search.find(part);
             })
-        .map(fit -> fit.widened(PRICE_OF_DOUBT * price(rows.spareRows())));
+        .map(fit -> widened(fit, rows.spareRows()));
   }
 
   /** One step of a fit whose noise is known: outliers judged once, coefficients solved once. */
@@ -123,6 +123,11 @@ final class RobustRegression {
             Optional.empty(),
             (weights, rest, before) -> Optional.of(noise))
         .map(fit -> fit.widened(PRICE_OF_DOUBT));
+  }
+
+  /** A fit whose noise comes from so many spare rows, widened for that and for the doubt. */
+  static Fit widened(Fit fit, int spareRows) {
+    return fit.widened(PRICE_OF_DOUBT * price(spareRows));
   }
 
   private static double price(int spareRows) {
@@ -201,13 +206,13 @@ final class RobustRegression {
     return new Median().evaluate(sizes) / 0.6745;
   }
 
-  private static double[] weights(
+  static double[] weights(
       Rows rows, NightPart part, Noise noise, double[] residuals, double[] previous) {
     return OutlierWeights.of(
         residuals, rows.sd(noise.statedFactor()), previous, rows.nights(), part, noise.nightSd());
   }
 
-  private static double change(double[] before, double[] after) {
+  static double change(double[] before, double[] after) {
     double squares = 0;
     for (int i = 0; i < before.length; i++) {
       squares += (after[i] - before[i]) * (after[i] - before[i]);

@@ -1,6 +1,6 @@
 package org.limbspan.cycle;
 
-import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
@@ -45,18 +45,18 @@ public final class SelfReliantEstimator {
       AltitudeSource altitudes,
       Function<LunarFit.Beginning, Optional<LunarFit.Result>> search) {
     return LunarFit.of(series, site, altitudes, search)
-        .map(result -> cycle(result, series.where(altitudes::isKnown)));
+        .map(outcome -> cycle(outcome, series.where(altitudes::isKnown), altitudes));
   }
 
-  private static SelfReliantCycle cycle(LunarFit.Result result, Series series) {
-    SizeCurve curve = SizeCurve.of(result);
-    List<Double> crests = crests(curve, series);
-    double[] high = new double[crests.size() - 1];
-    double[] low = new double[crests.size() - 1];
-    for (int k = 0; k < high.length; k++) {
-      high[k] = crests.get(k);
-      low[k] = extreme(curve, crests.get(k), crests.get(k + 1), -1);
-    }
+  private static SelfReliantCycle cycle(
+      LunarFit.Outcome outcome, Series series, AltitudeSource altitudes) {
+    LunarFit.Result result = outcome.result();
+    SizeCurve curve = outcome.curve();
+    Turns turns = turns(curve.settled(), series);
+    double[][] extremes =
+        series.memory().of(altitudes).extremes.of(turns, () -> new Extremes(turns)).days;
+    double[] high = extremes[0];
+    double[] low = extremes[1];
     Estimate swing = curve.meanDifference(high, low);
     double ratio = Math.exp(swing.value());
     double half = Math.tanh(swing.value() / 2);
@@ -66,27 +66,52 @@ public final class SelfReliantEstimator {
         new Estimate(100 * (ratio - 1), 100 * ratio * swing.uncertainty()),
         new Estimate(half, (1 - half * half) / 2 * swing.uncertainty()),
         high.length,
-        MoonDistance.of(result.fit().coefficient(result.model().parallaxIndex())),
+        MoonDistance.of(result.fit().coefficient(result.parallaxIndex())),
         curve,
         result.fit().noise(),
         series.size(),
         series.spanDays());
   }
 
-  /** Days of the perigees from the last before the first reading to the first after the last. */
-  private static List<Double> crests(SizeCurve curve, Series series) {
+  /** From the last perigee before the first reading to the first after the last. */
+  private static Turns turns(SizeCurve curve, Series series) {
     double period = curve.periodDays();
     double first = curve.days(series.get(0).takenAt());
     double last = curve.days(series.get(series.size() - 1).takenAt());
     double turn = Math.floor((first - curve.crestDays()) / period);
-    List<Double> crests = new ArrayList<>();
-    double day;
-    do {
-      day = curve.crestDays() + turn * period;
-      crests.add(extreme(curve, day - period / 2, day + period / 2, 1));
-      turn++;
-    } while (day < last);
-    return crests;
+    int count = 1;
+    while (curve.crestDays() + (turn + count - 1) * period < last) {
+      count++;
+    }
+    return new Turns(curve, turn, count);
+  }
+
+  /**
+   * Some turns of a curve.
+   *
+   * @param first of them, from that nearest to the epoch on
+   */
+  record Turns(SizeCurve curve, double first, int count) {}
+
+  /** Days of the perigees and of the apogee after each of them. */
+  static final class Extremes {
+
+    private final double[][] days;
+
+    private Extremes(Turns turns) {
+      SizeCurve curve = turns.curve();
+      double period = curve.periodDays();
+      double[] crests = new double[turns.count()];
+      for (int k = 0; k < crests.length; k++) {
+        double day = curve.crestDays() + (turns.first() + k) * period;
+        crests[k] = extreme(curve, day - period / 2, day + period / 2, 1);
+      }
+      double[] low = new double[crests.length - 1];
+      for (int k = 0; k < low.length; k++) {
+        low[k] = extreme(curve, crests[k], crests[k + 1], -1);
+      }
+      days = new double[][] {Arrays.copyOf(crests, low.length), low};
+    }
   }
 
   private static double extreme(SizeCurve curve, double from, double to, int sign) {

@@ -28,6 +28,8 @@ public final class Series {
 
   private final List<Observation> observations;
   private final List<Long> passes;
+  private final List<Integer> knownSetups;
+  private final CycleMemory memory;
   private final Once<double[]> lnObserved =
       new Once<>(() -> column(o -> Math.log(o.observedArcmin())));
   private final Once<double[]> lnPredicted =
@@ -35,25 +37,87 @@ public final class Series {
   private final Once<double[]> lnUnrefracted = new Once<>(() -> column(Series::lnUnrefracted));
   private final Once<double[]> stated = new Once<>(() -> column(Observation::relativeUncertainty));
   private final Once<Grouping> setups =
-      new Once<>(() -> Grouping.by(observations().stream().map(Observation::setup).toList()));
+      new Once<>(
+          () ->
+              Grouping.after(
+                  knownSetups(), observations().stream().map(Observation::setup).toList()));
   private final Once<Grouping> nights =
       new Once<>(() -> Grouping.by(IntStream.range(0, size()).mapToObj(this::night).toList()));
   private final Once<Optional<RobustRegression.Fit>> slope =
       new Once<>(() -> SlopeEstimator.regression(this));
+  private final Once<Integer> pastSize = new Once<>(() -> Milestone.pastOf(this));
 
-  private Series(List<Observation> observations, List<Long> passes) {
+  private Series(
+      List<Observation> observations,
+      List<Long> passes,
+      List<Integer> knownSetups,
+      CycleMemory memory) {
     this.observations = observations;
     this.passes = passes;
+    this.knownSetups = knownSetups;
+    this.memory = memory;
   }
 
   /** Of {@code observations} of one rig, in any order. */
   public static Series of(List<Observation> observations, Site site) {
+    return of(observations, site, new CycleMemory());
+  }
+
+  /**
+   * The same for a rig that was looked at before.
+   *
+   * @param memory of that rig, from one time to the next
+   */
+  public static Series of(List<Observation> observations, Site site, CycleMemory memory) {
     List<Observation> ordered = sorted(observations);
-    return new Series(ordered, ordered.stream().map(o -> PassNumber.of(o.sight(), site)).toList());
+    return new Series(ordered, memory.passes().of(ordered, site), List.of(), memory);
+  }
+
+  CycleMemory memory() {
+    return memory;
+  }
+
+  /** Whether something was added to the settled past, see {@link Milestone}. */
+  boolean hasRest() {
+    return pastSize.get() < size();
+  }
+
+  /** The settled past. */
+  Series past() {
+    return hasRest() ? part(0, pastSize.get(), List.of()) : this;
+  }
+
+  /** What is not in the past; its setups are numbered on from those of the past. */
+  Series rest() {
+    List<Integer> setups =
+        observations.subList(0, pastSize.get()).stream()
+            .map(Observation::setup)
+            .distinct()
+            .toList();
+    return part(pastSize.get(), size(), setups);
+  }
+
+  private Series part(int from, int to, List<Integer> setups) {
+    return new Series(observations.subList(from, to), passes.subList(from, to), setups, memory);
+  }
+
+  private List<Integer> knownSetups() {
+    return knownSetups;
   }
 
   static List<Observation> sorted(List<Observation> observations) {
-    return observations.stream().sorted(ORDER).toList();
+    return isSorted(observations)
+        ? List.copyOf(observations)
+        : observations.stream().sorted(ORDER).toList();
+  }
+
+  private static boolean isSorted(List<Observation> observations) {
+    for (int i = 1; i < observations.size(); i++) {
+      if (!observations.get(i).takenAt().isAfter(observations.get(i - 1).takenAt())) {
+        return false;
+      }
+    }
+    return true;
   }
 
   /** The part that {@code wanted} holds for. */
@@ -67,7 +131,7 @@ public final class Series {
   Series between(Instant from, Instant to) {
     int first = firstAtOrAfter(from);
     int end = Math.max(first, firstAtOrAfter(to));
-    return new Series(observations.subList(first, end), passes.subList(first, end));
+    return part(first, end, List.of());
   }
 
   /** Every second, third ... pass, so that no more than about {@code most} readings are left. */
@@ -86,7 +150,10 @@ public final class Series {
 
   private Series at(List<Integer> kept) {
     return new Series(
-        kept.stream().map(observations::get).toList(), kept.stream().map(passes::get).toList());
+        kept.stream().map(observations::get).toList(),
+        kept.stream().map(passes::get).toList(),
+        List.of(),
+        memory);
   }
 
   private int firstAtOrAfter(Instant instant) {

@@ -6,6 +6,7 @@ import java.util.stream.IntStream;
 import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.linear.RealVector;
+import org.jspecify.annotations.Nullable;
 
 /** The Moon's size over the months as the readings alone draw it, seen from the Earth's centre. */
 public final class SizeCurve {
@@ -23,19 +24,35 @@ public final class SizeCurve {
   private final Instant epoch;
   private final RealVector parameters;
   private final RealMatrix covariance;
+  private final @Nullable SizeCurve past;
 
   /**
    * @param parameters rate, then cosine and sine of each of {@link LunarLines}
    */
   SizeCurve(Instant epoch, RealVector parameters, RealMatrix covariance) {
+    this(epoch, parameters, covariance, null);
+  }
+
+  private SizeCurve(
+      Instant epoch, RealVector parameters, RealMatrix covariance, @Nullable SizeCurve past) {
     this.epoch = epoch;
     this.parameters = parameters;
     this.covariance = covariance;
+    this.past = past;
+  }
+
+  /** The curve that the settled past alone draws, see {@link Milestone}: nearly this one. */
+  SizeCurve settled() {
+    return past == null ? this : past;
+  }
+
+  SizeCurve after(SizeCurve settled) {
+    return new SizeCurve(epoch, parameters, covariance, settled);
   }
 
   static SizeCurve of(LunarFit.Result result) {
-    int parallax = result.model().parallaxIndex();
-    int size = result.model().parameterCount();
+    int parallax = result.parallaxIndex();
+    int size = result.fit().coefficients().getDimension();
     int[] kept = IntStream.range(0, size).filter(j -> j != parallax).toArray();
     RealVector parameters = new ArrayRealVector(kept.length);
     for (int k = 0; k < kept.length; k++) {

@@ -55,7 +55,17 @@ public final class SlopeEstimator {
   }
 
   static Optional<RobustRegression.Fit> regression(Series series) {
-    return RobustRegression.fit(rows(series), NightPart.RANDOM, new double[] {1});
+    Series past = series.past();
+    Optional<KnownRegression> known =
+        series
+            .memory()
+            .slope
+            .of(
+                past.observations(),
+                () -> KnownRegression.of(rows(past), NightPart.RANDOM, new double[] {1}));
+    return series.hasRest()
+        ? known.flatMap(k -> k.with(rows(series.rest()))).map(KnownRegression.Grown::fit)
+        : known.map(KnownRegression::fit);
   }
 
   static Rows rows(Series series) {

@@ -112,6 +112,10 @@ final class Fact {
 
   /** Whether the judgement would take this fact as it takes another. */
   boolean isSameAs(Fact other) {
+    return this == other || isLike(other);
+  }
+
+  private boolean isLike(Fact other) {
     return at.equals(other.at)
         && gapDays == other.gapDays
         && value == other.value

@@ -31,7 +31,7 @@ public final class RunningJudge {
   private final Map<Integer, Followed> setups = new HashMap<>();
 
   /** A setup as it was followed, with the stops on the way. */
-  private record Followed(Given given, List<Stop> stops) {}
+  private record Followed(Given given, List<Stop> stops, Timeline.Known timeline) {}
 
   /** What a scan was given beforehand: if that changes, it is to be done again. */
   private record Given(
@@ -50,9 +50,9 @@ public final class RunningJudge {
   }
 
   private Scan follow(RigHistory rig, SetupHistory setup, NoisePrior noise, Carried carried) {
-    List<Fact> facts = Timeline.of(setup);
-    Given given = new Given(rig.site(), rig.zone(), noise, Judge.commonVariance(setup), carried);
     Followed known = setups.get(setup.number());
+    List<Fact> facts = known == null ? Timeline.of(setup) : Timeline.of(setup, known.timeline());
+    Given given = new Given(rig.site(), rig.zone(), noise, Judge.commonVariance(setup), carried);
     List<Stop> stops =
         known != null && known.given().equals(given)
             ? stopsWithin(known.stops(), facts)
@@ -70,7 +70,7 @@ public final class RunningJudge {
       }
     }
     next.add(new Stop(scan));
-    setups.put(setup.number(), new Followed(given, next));
+    setups.put(setup.number(), new Followed(given, next, new Timeline.Known(setup, facts)));
     return scan;
   }
 

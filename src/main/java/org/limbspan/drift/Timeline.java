@@ -31,12 +31,48 @@ final class Timeline {
   private Timeline() {}
 
   static List<Fact> of(SetupHistory setup) {
+    return of(setup, new ArrayList<>(), Instant.MIN);
+  }
+
+  /** A history and its facts. */
+  record Known(SetupHistory setup, List<Fact> facts) {}
+
+  /** The same facts, those that are known already not made again. */
+  static List<Fact> of(SetupHistory setup, Known known) {
+    List<Observation> before = known.setup().observations();
+    List<Observation> now = setup.observations();
+    List<Fact> facts = known.facts();
+    if (facts.isEmpty()
+        || now.size() < before.size()
+        || !setup.calibrations().equals(known.setup().calibrations())
+        || !now.subList(0, before.size()).equals(before)) {
+      return of(setup);
+    }
+    Instant last = facts.get(facts.size() - 1).at;
+    List<Observation> added = now.subList(before.size(), now.size());
+    if (!added.stream().allMatch(reading -> reading.takenAt().isAfter(last))) {
+      return of(setup);
+    }
+    SetupHistory rest =
+        new SetupHistory(setup.number(), setup.from(), setup.to(), List.of(), added);
+    return of(rest, new ArrayList<>(facts), lastNight(facts));
+  }
+
+  private static Instant lastNight(List<Fact> facts) {
+    for (int i = facts.size() - 1; i >= 0; i--) {
+      if (facts.get(i).opensNight) {
+        return facts.get(i).at;
+      }
+    }
+    return Instant.MIN;
+  }
+
+  private static List<Fact> of(SetupHistory setup, List<Fact> facts, Instant night) {
     List<CalibrationPoint> calibrations =
         setup.calibrations().stream().distinct().sorted(CALIBRATIONS).toList();
     List<Observation> readings = setup.observations().stream().distinct().sorted(READINGS).toList();
-    List<Fact> facts = new ArrayList<>(calibrations.size() + readings.size());
     int next = 0;
-    Instant nightFrom = Instant.MIN;
+    Instant nightFrom = night;
     for (Observation reading : readings) {
       while (next < calibrations.size()
           && !calibrations.get(next).takenAt().isAfter(reading.takenAt())) {

@@ -13,10 +13,16 @@ final class Assessment {
    * Common error of the whole edge that no residual shows, as a share of its width: ground beside
    * the limb, a contrast curve. Found with the project's rendered photographs (LimbBench).
    */
-  private static final double EDGE_ERROR = 0.03;
+  private static final double EDGE_ERROR = 0.01;
+
+  /** The same where the Sun's direction, and so the limb's brightness, is not known beforehand. */
+  private static final double UNEXPECTED_EDGE_ERROR = 0.02;
 
   /** The same on a nearly full Moon, whose terminator softens the limb beside it. */
-  private static final double NEARLY_FULL_ERROR = 0.05;
+  private static final double NEARLY_FULL_ERROR = 0.014;
+
+  /** On a nearly full Moon whose phase is not known beforehand. */
+  private static final double UNEXPECTED_NEARLY_FULL_ERROR = 0.05;
 
   /** The same for an edge whose upper half is clipped, for each unit of over-exposure. */
   private static final double CLIPPED_ERROR = 0.05;
@@ -69,13 +75,20 @@ final class Assessment {
 
   private double modelError() {
     double fwhm = EdgeShape.FWHM_OVER_SIGMA * trace.sigma();
-    double edge = 2 * fwhm * (trace.nearlyFull() ? NEARLY_FULL_ERROR : EDGE_ERROR);
+    double edge = 2 * fwhm * edgeError();
     double clipped = 0;
     for (SectorEdge e : trace.used()) {
       clipped += e.clippedShare() * (1 / Math.max(0.1, e.clipLevel()) - 0.6);
     }
     double blooming = 2 * CLIPPED_ERROR * fwhm * Math.max(0, clipped) / trace.used().size();
     return Math.hypot(edge, blooming);
+  }
+
+  private double edgeError() {
+    if (trace.isExpectedPhase()) {
+      return trace.nearlyFull() ? NEARLY_FULL_ERROR : EDGE_ERROR;
+    }
+    return trace.nearlyFull() ? UNEXPECTED_NEARLY_FULL_ERROR : UNEXPECTED_EDGE_ERROR;
   }
 
   private double flatteningUncertainty() {

@@ -10,12 +10,13 @@ import org.limbspan.limb.Measurement.Refused;
  * sectors by fitting the expected light across it; an outline (see {@link Outline}) is adjusted to
  * the sunlit sectors by generalised least squares, with the seeing's ripple estimated from the
  * residuals and the Moon's relief taken as known. The terminator lies inside the outline and is
- * told by its softness; near full Moon the Sun's direction is fitted.
+ * told by its softness; near full Moon the Sun's direction is the computed one, if the photograph
+ * does not contradict it, or else is fitted.
  *
  * <p>What is modelled: the half level of a limb that brightens outwards (Lommel-Seeliger law), the
- * width of the edge with the glow beside it, uneven ground, clipped pixels (left out). What is not
- * and stands in the uncertainty: a camera's own contrast curve, sharpening, lateral colour,
- * distortion of the lens.
+ * width of the edge with the glow beside it, uneven ground and its texture, clipped pixels (left
+ * out). What is not and stands in the uncertainty: a camera's own contrast curve, sharpening,
+ * lateral colour, distortion of the lens.
  */
 public final class DiscMeasurer {
 
@@ -42,7 +43,12 @@ public final class DiscMeasurer {
       return unfit.get();
     }
     LimbTrace trace =
-        new LimbTrace(image, first.get(), lit, new FlatteningPrior(options.flattening()));
+        new LimbTrace(
+            image,
+            first.get(),
+            lit,
+            new FlatteningPrior(options.flattening()),
+            PhasePrior.agreeing(options.phase(), lit));
     if (!trace.run()) {
       return Fitness.untraced(trace);
     }

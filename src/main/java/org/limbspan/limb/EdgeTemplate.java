@@ -4,7 +4,8 @@ package org.limbspan.limb;
  * The expected light across the limb at one place: the ground's brightness under the phase law, cut
  * off at the limb and spread by the edge shape, tabulated over depth. A second column is the same
  * ground growing brighter over the sphere, that is with the cosine of the angle of view: ground
- * that is even on the sphere changes steeply near the limb, where the sphere turns away.
+ * that is even on the sphere changes steeply near the limb, where the sphere turns away. Further
+ * columns are the light of the ground's patches, see {@link GroundTexture}.
  */
 final class EdgeTemplate {
 
@@ -17,22 +18,31 @@ final class EdgeTemplate {
   private final float[] level;
   private final float[] turning;
   private final float[] growing;
+  private final float[][] patch;
 
   /**
    * @param reach largest depth that will be asked for, pixels
+   * @param patches of the ground
    */
   EdgeTemplate(
-      EdgeShape shape, Illumination light, double sunOverLimb, double radius, double reach) {
+      EdgeShape shape,
+      Illumination light,
+      double sunOverLimb,
+      double radius,
+      double reach,
+      int patches) {
     this.radius = radius;
     perPixel = PER_SIGMA / shape.sigma();
     half = (int) Math.ceil(reach * perPixel) + 2;
     level = new float[2 * half + 1];
     turning = new float[2 * half + 1];
     growing = new float[2 * half + 1];
+    patch = new float[patches][2 * half + 1];
     double deepest = reach + 4 * shape.sigma();
     double before = light.brightness(sunOverLimb, 0);
     double place = 0;
     add(shape, 0, before, 0, 0);
+    addPatches(shape, 0, 0, 0, 0, before);
     for (int j = 1; j <= NODES; j++) {
       double next = deepest * j * j / (NODES * NODES);
       double here = light.brightness(sunOverLimb, next / radius);
@@ -42,6 +52,8 @@ final class EdgeTemplate {
           here - before,
           cosine(next / radius) * here - cosine(place / radius) * before,
           next * here - place * before);
+      addPatches(
+          shape, (place + next) / 2, cosine(place / radius), before, cosine(next / radius), here);
       before = here;
       place = next;
     }
@@ -49,11 +61,11 @@ final class EdgeTemplate {
 
   /** Of an even sheet. */
   static EdgeTemplate even(EdgeShape shape, double reach) {
-    return new EdgeTemplate(shape, new Illumination(0, 0, 1), 0, 1e9, reach);
+    return new EdgeTemplate(shape, new Illumination(0, 0, 1), 0, 1e9, reach, 0);
   }
 
   /** Cosine of the angle of view at a depth in radii. */
-  private static double cosine(double depth) {
+  static double cosine(double depth) {
     return Math.sqrt(Math.min(1, 2 * depth));
   }
 
@@ -67,6 +79,25 @@ final class EdgeTemplate {
       turning[i] += (float) (turn * e);
       growing[i] += (float) (growth * e);
     }
+  }
+
+  /** The ground between two depths, shared out to the patches, as steps of light. */
+  private void addPatches(
+      EdgeShape shape, double at, double from, double before, double to, double here) {
+    for (int p = 0; p < patch.length; p++) {
+      double step =
+          here * GroundTexture.share(p, patch.length, to)
+              - before * GroundTexture.share(p, patch.length, from);
+      if (step != 0) {
+        for (int i = 0; i < level.length; i++) {
+          patch[p][i] += (float) (step * shape.at((i - half) / perPixel - at));
+        }
+      }
+    }
+  }
+
+  double patch(int p, double depth) {
+    return read(patch[p], depth);
   }
 
   double level(double depth) {

@@ -41,6 +41,11 @@ record Illumination(double towardsX, double towardsY, double towardsViewer) {
     return towardsX * Math.cos(angleRad) + towardsY * Math.sin(angleRad);
   }
 
+  /** Sine of the Sun's height over a place of the disc; x right, y up, in radii. */
+  double toSun(double x, double y) {
+    return towardsX * x + towardsY * y + towardsViewer * Math.sqrt(Math.max(0, 1 - x * x - y * y));
+  }
+
   /**
    * Brightness of even ground below a point of the limb, 1 right at a lit limb.
    *

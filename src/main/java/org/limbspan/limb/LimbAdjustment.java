@@ -50,7 +50,7 @@ final class LimbAdjustment {
     sigma[ROLL] = ROLL_SPREAD_RAD;
     mean[6] = -terminator.excess();
     sigma[6] = terminator.doubt();
-    sigma[7] = Math.toRadians(12);
+    sigma[7] = terminator.turnDoubtRad();
     LimbCovariance problem =
         new LimbCovariance(
             bins.angles(),

@@ -20,6 +20,9 @@ final class LimbTrace {
   /** Above this lit share the terminator may hide beside the limb. */
   private static final double NEARLY_FULL = 0.93;
 
+  /** The same of the computed fraction, which shadows do not lessen. */
+  private static final double EXPECTED_NEARLY_FULL = 0.955;
+
   /** Error of a sector's place that its pixels do not show, as a share of the edge's width. */
   private static final double SECTOR_ERROR = 0.007;
 
@@ -33,6 +36,7 @@ final class LimbTrace {
 
   private final LinearImage image;
   private final FlatteningPrior prior;
+  private final PhasePrior phase;
   private Outline outline;
   private Outline before;
   private double sigma;
@@ -43,17 +47,25 @@ final class LimbTrace {
   private List<SectorEdge> used = List.of();
   private @org.jspecify.annotations.Nullable LimbAdjustment adjustment;
 
-  LimbTrace(LinearImage image, FirstOutline first, LitArea lit, FlatteningPrior prior) {
+  LimbTrace(
+      LinearImage image, FirstOutline first, LitArea lit, FlatteningPrior prior, PhasePrior phase) {
     this.image = image;
     this.prior = prior;
+    this.phase = phase;
     outline = first.outline();
     before = outline;
     sigma = first.sigma();
-    nearlyFull = lit.illuminatedFraction() > NEARLY_FULL;
-    light =
-        nearlyFull
-            ? Illumination.FULL
-            : Illumination.of(lit.illuminatedFraction(), lit.directionRad());
+    nearlyFull =
+        phase.isKnown()
+            ? phase.light().illuminatedFraction() > EXPECTED_NEARLY_FULL
+            : lit.illuminatedFraction() > NEARLY_FULL;
+    if (nearlyFull) {
+      light = Illumination.FULL;
+    } else if (phase.isKnown()) {
+      light = phase.light();
+    } else {
+      light = Illumination.of(lit.illuminatedFraction(), lit.directionRad());
+    }
   }
 
   /** Whether enough of the limb was found to adjust an outline at all. */
@@ -65,8 +77,8 @@ final class LimbTrace {
       double window = Math.max(8, WINDOW_PX + WINDOW_IN_FWHM * EdgeShape.FWHM_OVER_SIGMA * sigma);
       EdgeShape shape = new EdgeShape(sigma, USUAL_WING, 2 * window + 10 * sigma);
       Annulus annulus = new Annulus(image, outline, window);
-      if (nearlyFull && round > 0 && !last && (searches < 2 || move > 0.5)) {
-        PhaseSearch search = new PhaseSearch(annulus, shape);
+      if (nearlyFull && round > 0 && !last && (searches < mostSearches() || move > 0.5)) {
+        PhaseSearch search = new PhaseSearch(annulus, shape, phase);
         light = search.illumination();
         terminator = search;
         searches++;
@@ -101,13 +113,20 @@ final class LimbTrace {
     return true;
   }
 
+  /** A computed Sun is confirmed once the outline is good; an unknown one is sought longer. */
+  private int mostSearches() {
+    return terminator.isExpected() ? 2 : 3;
+  }
+
   private List<SectorEdge> edges(Annulus annulus, EdgeShape shape, boolean withWidth) {
     double reach = 2 * annulus.window();
     double radius = outline.meanRadius();
-    TemplateShelf templates = new TemplateShelf(shape, light, radius, reach);
+    GroundTexture ground = GroundTexture.within(annulus.window(), radius);
+    TemplateShelf templates = new TemplateShelf(shape, light, radius, reach, ground.patches());
     TemplateShelf wider =
         withWidth
-            ? new TemplateShelf(shape.withSigma(sigma + WIDENING_PX), light, radius, reach)
+            ? new TemplateShelf(
+                shape.withSigma(sigma + WIDENING_PX), light, radius, reach, ground.patches())
             : templates;
     List<SectorEdge> found = new ArrayList<>();
     for (int s = 0; s < annulus.sectors(); s++) {
@@ -121,7 +140,8 @@ final class LimbTrace {
               annulus.window(),
               templates.at(angle),
               wider.at(angle),
-              WIDENING_PX)
+              WIDENING_PX,
+              ground)
           .from(0, 7)
           .ifPresent(found::add);
     }
@@ -168,6 +188,11 @@ final class LimbTrace {
 
   boolean nearlyFull() {
     return nearlyFull;
+  }
+
+  /** Whether the Sun stands where it was expected. */
+  boolean isExpectedPhase() {
+    return phase.isKnown() && (!nearlyFull || terminator.isExpected());
   }
 
   /** Every sector with an edge. */

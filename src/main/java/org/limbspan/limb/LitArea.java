@@ -11,6 +11,9 @@ final class LitArea {
   private static final int ACROSS = 90;
   private static final double THRESHOLD = 0.16;
 
+  private final double[] us;
+  private final double[] vs;
+  private final boolean[] isLit;
   private final double illuminatedFraction;
   private final double directionRad;
   private final double offset;
@@ -19,8 +22,8 @@ final class LitArea {
 
   LitArea(LinearImage image, Outline outline) {
     double[] levels = new double[ACROSS * ACROSS];
-    double[] us = new double[ACROSS * ACROSS];
-    double[] vs = new double[ACROSS * ACROSS];
+    us = new double[ACROSS * ACROSS];
+    vs = new double[ACROSS * ACROSS];
     int count = 0;
     int clipped = 0;
     for (int j = 0; j < ACROSS; j++) {
@@ -47,11 +50,13 @@ final class LitArea {
     double bright = count == 0 ? 0 : sorted[(int) (0.993 * (count - 1))];
     brightness = bright - sky;
     double least = sky + THRESHOLD * (bright - sky);
+    isLit = new boolean[count];
     int lit = 0;
     double u = 0;
     double v = 0;
     for (int i = 0; i < count; i++) {
       if (levels[i] > least) {
+        isLit[i] = true;
         lit++;
         u += us[i];
         v += vs[i];
@@ -86,6 +91,38 @@ final class LitArea {
   double clippedShare() {
     return clippedShare;
   }
+
+  /** Share of the disc that is lit where it should be in shadow. */
+  double litInShadow(Illumination light) {
+    int found = 0;
+    for (int i = 0; i < isLit.length; i++) {
+      found += isLit[i] && light.toSun(us[i], vs[i]) < -0.1 ? 1 : 0;
+    }
+    return found / (double) Math.max(1, isLit.length);
+  }
+
+  /** Where the disc is dark though it should be sunlit. */
+  Missing missing(Illumination light) {
+    int found = 0;
+    double u = 0;
+    double v = 0;
+    for (int i = 0; i < isLit.length; i++) {
+      if (!isLit[i] && light.toSun(us[i], vs[i]) > 0.2) {
+        found++;
+        u += us[i];
+        v += vs[i];
+      }
+    }
+    return new Missing(found / (double) Math.max(1, isLit.length), Math.atan2(v, u));
+  }
+
+  /**
+   * A dark part of the disc.
+   *
+   * @param share of the disc's area
+   * @param directionRad of its middle, counter-clockwise from the horizon's right
+   */
+  record Missing(double share, double directionRad) {}
 
   private static double mean(LinearImage image, double x, double y) {
     double sum = 0;

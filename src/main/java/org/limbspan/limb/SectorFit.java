@@ -8,9 +8,9 @@ import org.hipparchus.linear.MatrixUtils;
 import org.hipparchus.linear.RealMatrix;
 
 /**
- * Fits one sector's profile: sky and its slope, ground and its slope, and the place of the limb.
- * The place enters by its linear effect, renewed until it settles; steps far off the fit (twigs, a
- * planet) lose weight by Huber's rule. Clipped pixels take no part.
+ * Fits one sector's profile: sky and its slope, ground, its slope and its texture, and the place of
+ * the limb. The place enters by its linear effect, renewed until it settles; steps far off the fit
+ * (twigs, a planet) lose weight by Huber's rule. Clipped pixels take no part.
  */
 final class SectorFit {
 
@@ -18,6 +18,10 @@ final class SectorFit {
   private static final double GROUND_CHANGE = 0.25;
 
   private static final double SKY_SLOPE = 0.004;
+
+  /** By how much ground may outshine what was recorded of it: clipped light is lost. */
+  private static final double MOST_BRIGHTER = 3;
+
   private static final double HUBER = 2.0;
   private static final int LEAST_STEPS = 6;
 
@@ -36,6 +40,8 @@ final class SectorFit {
   private final EdgeTemplate wider;
   private final double widening;
   private final int columns;
+  private final int patchesFrom;
+  private final GroundTexture ground;
   private final double[] column;
   private final double[] residual;
   private double[] x;
@@ -54,14 +60,17 @@ final class SectorFit {
       double window,
       EdgeTemplate template,
       EdgeTemplate wider,
-      double widening) {
+      double widening,
+      GroundTexture ground) {
     this.profile = profile;
     this.angle = angle;
     this.window = window;
     this.template = template;
     this.wider = wider;
     this.widening = widening;
-    columns = wider == template ? WIDTH : WIDTH + 1;
+    this.ground = ground;
+    patchesFrom = wider == template ? WIDTH : WIDTH + 1;
+    columns = patchesFrom + ground.patches();
     column = new double[columns];
     residual = new double[profile.size()];
     x = new double[columns];
@@ -72,14 +81,16 @@ final class SectorFit {
     shift = start;
     double contrast = profile.contrast(window, start);
     double peak = template.peak();
-    if (contrast <= 0 || peak < 1e-6 || profile.size() < columns + LEAST_STEPS) {
+    if (contrast <= 0 || peak < 1e-6 || profile.size() < patchesFrom + LEAST_STEPS) {
       return Optional.empty();
     }
     x[LEVEL] = contrast / peak;
     scale = 0;
     try {
       for (int round = 0; round < rounds; round++) {
-        double step = round(Math.max(x[LEVEL], 0.1 * contrast / peak), contrast, peak);
+        double seen = contrast / peak;
+        double amplitude = Math.max(0.1 * seen, Math.min(MOST_BRIGHTER * seen, x[LEVEL]));
+        double step = round(amplitude, contrast, peak);
         if (Math.abs(shift) > 0.8 * window) {
           return Optional.empty();
         }
@@ -105,9 +116,10 @@ final class SectorFit {
     addPrior(left, TURN, noise * template.turnAt(window) / (GROUND_CHANGE * amplitude));
     addPrior(left, GLOW, noise / (SKY_SLOPE * amplitude * peak));
     addPrior(left, PLACE, noise / (amplitude * window));
-    if (columns > WIDTH) {
+    if (patchesFrom > WIDTH) {
       addPrior(left, WIDTH, noise / (amplitude * 3));
     }
+    addTexture(left, noise / amplitude);
     RealMatrix normal = MatrixUtils.createRealMatrix(left);
     CholeskyDecomposition cholesky = new CholeskyDecomposition(normal, 1e-9, 1e-14);
     x = cholesky.getSolver().solve(MatrixUtils.createRealVector(right)).toArray();
@@ -142,6 +154,14 @@ final class SectorFit {
     left[index][index] += weight * weight;
   }
 
+  private void addTexture(double[][] left, double noiseShare) {
+    for (int p = 0; p < ground.patches(); p++) {
+      for (int q = 0; q < ground.patches(); q++) {
+        left[patchesFrom + p][patchesFrom + q] += noiseShare * noiseShare * ground.precision(p, q);
+      }
+    }
+  }
+
   private void fill(double depth) {
     column[LEVEL] = template.level(depth);
     column[GROWTH] = template.growing(depth);
@@ -149,8 +169,11 @@ final class SectorFit {
     column[SKY] = 1;
     column[GLOW] = Math.min(0, depth);
     column[PLACE] = template.slope(depth);
-    if (columns > WIDTH) {
+    if (patchesFrom > WIDTH) {
       column[WIDTH] = (wider.level(depth) - column[LEVEL]) / widening;
+    }
+    for (int p = 0; p < ground.patches(); p++) {
+      column[patchesFrom + p] = template.patch(p, depth);
     }
   }
 
@@ -167,7 +190,7 @@ final class SectorFit {
       sizes[i] = Math.abs(residual[i]) * Math.sqrt(profile.weight(i));
     }
     Arrays.sort(sizes);
-    double free = profile.size() / (double) Math.max(1, profile.size() - columns);
+    double free = profile.size() / (double) Math.max(1, profile.size() - patchesFrom);
     double median = 1.4826 * sizes[sizes.length / 2];
     scale = Math.sqrt(free) * Math.max(1e-6, Math.max(median, 0.78 * sizes[sizes.length * 8 / 10]));
     misfit = 0;
@@ -176,8 +199,19 @@ final class SectorFit {
     }
   }
 
+  private double meanPatch() {
+    if (ground.patches() == 0) {
+      return 0;
+    }
+    double sum = 0;
+    for (int p = 0; p < ground.patches(); p++) {
+      sum += x[patchesFrom + p] / ground.patches();
+    }
+    return sum;
+  }
+
   private SectorEdge edge(double peak) {
-    double contrast = x[LEVEL] * peak;
+    double contrast = (x[LEVEL] + meanPatch()) * peak;
     double clipped = profile.clippedShare();
     return new SectorEdge(
         angle,
@@ -187,7 +221,7 @@ final class SectorFit {
         scale,
         misfit,
         profile.size(),
-        columns > WIDTH ? x[WIDTH] / x[LEVEL] : 0,
+        patchesFrom > WIDTH ? x[WIDTH] / x[LEVEL] : 0,
         clipped,
         clipped > 0 ? Math.min(1, (1 - x[SKY]) / contrast) : 1);
   }

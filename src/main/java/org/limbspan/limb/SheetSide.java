@@ -50,7 +50,7 @@ record SheetSide(
     for (int s = 0; s < STRETCHES; s++) {
       SectorProfile profile =
           new SectorProfile(pixels, first[s], first[s + 1], window, (int) Math.ceil(4 * window));
-      new SectorFit(profile, place(s), window, template, wider, WIDENING_PX)
+      new SectorFit(profile, place(s), window, template, wider, WIDENING_PX, GroundTexture.NONE)
           .from(0, 9)
           .filter(e -> e.signalToNoise() > 4)
           .ifPresent(edges::add);

@@ -17,17 +17,20 @@ final class TemplateShelf {
   private final Illumination light;
   private final double radius;
   private final double reach;
+  private final int patches;
   private final Map<Integer, EdgeTemplate> made = new HashMap<>();
 
   /**
    * @param radius of the disc, pixels
    * @param reach largest depth that will be asked for, pixels
+   * @param patches of the ground
    */
-  TemplateShelf(EdgeShape shape, Illumination light, double radius, double reach) {
+  TemplateShelf(EdgeShape shape, Illumination light, double radius, double reach, int patches) {
     this.shape = shape;
     this.light = light;
     this.radius = radius;
     this.reach = reach;
+    this.patches = patches;
   }
 
   /** For a place on the limb by its angle, radians. */
@@ -38,6 +41,6 @@ final class TemplateShelf {
   }
 
   private EdgeTemplate make(int step) {
-    return new EdgeTemplate(shape, light, LOW * Math.sinh(step / STEPS), radius, reach);
+    return new EdgeTemplate(shape, light, LOW * Math.sinh(step / STEPS), radius, reach, patches);
   }
 }

@@ -6,6 +6,9 @@ package org.limbspan.limb;
  */
 interface Terminator {
 
+  /** Standard uncertainty of the Sun's direction found from the photograph alone. */
+  double TURN_DOUBT_RAD = Math.toRadians(12);
+
   /** Nowhere near the limb that is used. */
   Terminator FAR =
       new Terminator() {
@@ -25,6 +28,16 @@ interface Terminator {
         }
 
         @Override
+        public double turnDoubtRad() {
+          return TURN_DOUBT_RAD;
+        }
+
+        @Override
+        public boolean isExpected() {
+          return false;
+        }
+
+        @Override
         public double excess() {
           return 0;
         }
@@ -38,6 +51,12 @@ interface Terminator {
 
   /** Relative standard uncertainty of the strip's width, 0.2 to 1. */
   double doubt();
+
+  /** Standard uncertainty of the Sun's direction, radians. */
+  double turnDoubtRad();
+
+  /** Whether it lies where the computed phase has it. */
+  boolean isExpected();
 
   /** By what share of itself the strip is expected to be narrower than stated, 0 to 1. */
   double excess();

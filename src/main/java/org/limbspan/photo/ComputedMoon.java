@@ -1,13 +1,20 @@
 package org.limbspan.photo;
 
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.limbspan.limb.MeasureOptions;
 import org.limbspan.limb.MeasureOptions.ExpectedFlattening;
+import org.limbspan.limb.MeasureOptions.ExpectedPhase;
 import org.limbspan.sky.MoonSight;
+import org.limbspan.sky.Site;
+import org.limbspan.sky.Sky;
 
-/** What the computed Moon says of a photograph: the flattening to expect, and what does not fit. */
+/**
+ * What the computed Moon says of a photograph: the phase and the flattening to expect, and what
+ * does not fit.
+ */
 final class ComputedMoon {
 
   /** Nearer to the horizon the air of the day decides, not the standard one. */
@@ -19,14 +26,33 @@ final class ComputedMoon {
   private static final double LEAST_UNCERTAINTY = 1e-4;
   private static final double OTHER_PHASE = 0.15;
 
-  private final MoonSight sight;
+  /** Half an hour of the camera's clock: the phase angle grows by 0.5 degrees an hour. */
+  private static final double PHASE_UNCERTAINTY_RAD = Math.toRadians(0.25);
 
-  ComputedMoon(MoonSight sight) {
+  /** The camera's roll. */
+  private static final double ROLL_UNCERTAINTY_RAD = Math.toRadians(2);
+
+  private final MoonSight sight;
+  private final double brightLimbDeg;
+
+  private ComputedMoon(MoonSight sight, double brightLimbDeg) {
     this.sight = sight;
+    this.brightLimbDeg = brightLimbDeg;
+  }
+
+  static ComputedMoon of(Sky sky, Instant at, Site site) {
+    return new ComputedMoon(sky.moonAt(at, site), sky.brightLimbDeg(at, site));
   }
 
   MeasureOptions options() {
-    MeasureOptions options = MeasureOptions.standard();
+    MeasureOptions options =
+        MeasureOptions.standard()
+            .expecting(
+                new ExpectedPhase(
+                    sight.illuminatedFraction(),
+                    PHASE_UNCERTAINTY_RAD,
+                    Math.toRadians(brightLimbDeg),
+                    ROLL_UNCERTAINTY_RAD));
     if (sight.apparentAltitudeDeg() < LEAST_ALTITUDE_DEG) {
       return options;
     }

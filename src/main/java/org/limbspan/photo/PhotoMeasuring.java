@@ -60,7 +60,7 @@ class PhotoMeasuring {
         return answer;
       }
       focalLengths.take(examined.instant().at(), examined.header().shot().focalLengthMm());
-      ComputedMoon computed = new ComputedMoon(sky.moonAt(examined.instant().at(), rig.site()));
+      ComputedMoon computed = ComputedMoon.of(sky, examined.instant().at(), rig.site());
       MeasureOptions expected = computed.options();
       DiscFigures figures = darkroom.measure(examined.photo().file(), examined.header(), expected);
       return PhotoAnswer.measured(

@@ -75,7 +75,7 @@ class PhotoRemeasuring {
 
   private MeasuredByMethod measured(Rig rig, Photograph photo, int method) throws IOException {
     var file = originals.path(photo.sha256(), photo.format());
-    ComputedMoon computed = new ComputedMoon(sky.moonAt(photo.takenAt(), rig.site()));
+    ComputedMoon computed = ComputedMoon.of(sky, photo.takenAt(), rig.site());
     try {
       DiscFigures figures = darkroom.measure(file, PhotoFile.header(file), computed.options());
       return new MeasuredByMethod(method, now(), figures, null);

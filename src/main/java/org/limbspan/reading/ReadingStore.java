@@ -87,6 +87,21 @@ class ReadingStore {
       select * from reading where rig_id = :rigId and id = :id
       """;
 
+  private static final String ROWS =
+      """
+      select count(*) as count, coalesce(max(id), 0) as last_id from reading where rig_id = :rigId
+      """;
+
+  private static final String COUNT_UP_TO =
+      """
+      select count(*) from reading where rig_id = :rigId and id <= :lastId
+      """;
+
+  private static final String AFTER =
+      """
+      select * from reading where rig_id = :rigId and id > :lastId order by id
+      """;
+
   private final JdbcClient jdbc;
   private final JdbcOperations connections;
 
@@ -151,6 +166,32 @@ class ReadingStore {
         .bind(jdbc.sql(STANDING).withFetchSize(1000), rigId)
         .query(ReadingRow::reading)
         .stream();
+  }
+
+  /** How many rows there are, whether they stand or not. */
+  RowCount rows(long rigId) {
+    return jdbc.sql(ROWS)
+        .param("rigId", rigId)
+        .query((row, number) -> new RowCount(row.getLong("count"), row.getLong("last_id")))
+        .single();
+  }
+
+  /** How many rows there are up to an id. */
+  long countUpTo(long rigId, long lastId) {
+    return jdbc.sql(COUNT_UP_TO)
+        .param("rigId", rigId)
+        .param("lastId", lastId)
+        .query(Long.class)
+        .single();
+  }
+
+  /** The rows that were added after an id, in that order. */
+  List<Version> after(long rigId, long lastId) {
+    return jdbc.sql(AFTER)
+        .param("rigId", rigId)
+        .param("lastId", lastId)
+        .query(ReadingRow::version)
+        .list();
   }
 
   long count(long rigId, ReadingSpan span) {

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.limbspan.rig.InstrumentHistory;
 import org.limbspan.rig.Rig;
 import org.limbspan.rig.Rigs;
 import org.limbspan.sky.Axis;
@@ -23,6 +24,7 @@ public class Readings {
   private final ReadingWriter writer;
   private final Rigs rigs;
   private final SightMemory sights;
+  private final StandingMemory standing;
   private final ReadingMeters meters;
 
   Readings(
@@ -31,12 +33,14 @@ public class Readings {
       ReadingWriter writer,
       Rigs rigs,
       SightMemory sights,
+      StandingMemory standing,
       ReadingMeters meters) {
     this.store = store;
     this.partitions = partitions;
     this.writer = writer;
     this.rigs = rigs;
     this.sights = sights;
+    this.standing = standing;
     this.meters = meters;
   }
 
@@ -86,12 +90,27 @@ public class Readings {
   @Transactional(readOnly = true)
   public List<StandardisedReading> standardised(long rigId) {
     Standardiser standardiser = new Standardiser(rigs.history(rigId), sights::moonAt);
-    try (Stream<RecordedReading> standing = store.stream(rigId, ReadingSpan.ALL)) {
-      return standing
+    try (Stream<RecordedReading> found = store.stream(rigId, ReadingSpan.ALL)) {
+      return found
           .map(reading -> standardiser.standardise(reading, standardiser.sight(reading)))
           .flatMap(Optional::stream)
           .toList();
     }
+  }
+
+  /**
+   * The same as {@link #standardised}, for one who asks again with every reading: only what was
+   * added since is read. Within a transaction on the database that is written to.
+   */
+  @Transactional(readOnly = true)
+  public List<StandardisedReading> standardisedAgain(InstrumentHistory history) {
+    return standing.standardised(history);
+  }
+
+  /** The same as {@link #between}, as {@link #standardisedAgain}. */
+  @Transactional(readOnly = true)
+  public List<RecordedReading> betweenAgain(long rigId, Instant from, Instant to) {
+    return standing.between(rigId, from, to);
   }
 
   /** A reading by its id, whether or not it still stands; empty if the rig has none of that id. */
@@ -110,8 +129,8 @@ public class Readings {
   /** The readings of a rig that stand with {@code from <= takenAt < to}, as entered. */
   @Transactional(readOnly = true)
   public List<RecordedReading> between(long rigId, Instant from, Instant to) {
-    try (Stream<RecordedReading> standing = store.stream(rigId, ReadingSpan.between(from, to))) {
-      return standing.toList();
+    try (Stream<RecordedReading> found = store.stream(rigId, ReadingSpan.between(from, to))) {
+      return found.toList();
     }
   }
 }

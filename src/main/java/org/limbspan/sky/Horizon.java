@@ -38,6 +38,17 @@ record Horizon(Vector3D positionKm, Vector3D east, Vector3D north, Vector3D up) 
     return Math.toDegrees(Math.atan2(fromSite.dotProduct(up), across));
   }
 
+  /**
+   * Direction of the Sun as it stands over a body's disc, degrees counter-clockwise from the right
+   * along the horizon, -180 to 180.
+   */
+  double brightLimbDeg(Vector3D toBody, Vector3D fromBodyToSun) {
+    Vector3D right = Vector3D.crossProduct(toBody, up).normalize();
+    Vector3D upwards = Vector3D.crossProduct(right, toBody).normalize();
+    return Math.toDegrees(
+        Math.atan2(fromBodyToSun.dotProduct(upwards), fromBodyToSun.dotProduct(right)));
+  }
+
   /** Azimuth from north through east, 0 to 360 (360 excluded). */
   double azimuthDeg(Vector3D fromSite) {
     double azimuth =

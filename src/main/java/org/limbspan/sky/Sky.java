@@ -118,6 +118,25 @@ public final class Sky {
   }
 
   /**
+   * Where the middle of the Moon's bright limb stands as seen from a site: degrees
+   * counter-clockwise from the direction along the horizon to the right, 90 being towards the
+   * zenith; -180 to 180. Without refraction, which near the horizon turns it by the flattening.
+   * Accuracy: 0.01 degrees over the sine of the phase angle.
+   *
+   * @throws IllegalArgumentException if {@code at} lies outside the ephemeris
+   */
+  public double brightLimbDeg(Instant at, Site site) {
+    require("at", at);
+    AbsoluteDate date = times.date(at);
+    double tdbDays = times.tdbDays(date);
+    Rotation toEarth = rotation.at(date).toEarth();
+    Vector3D moon = toEarth.applyTo(ephemeris.moonKm(tdbDays));
+    Vector3D sun = toEarth.applyTo(ephemeris.sunKm(tdbDays - SUN_LIGHT_DAYS));
+    Horizon horizon = Horizon.of(site);
+    return horizon.brightLimbDeg(horizon.toBody(moon), sun.subtract(moon));
+  }
+
+  /**
    * A star seen from a site in its mean air, see {@link Atmosphere#meanAt}: proper motion, the
    * yearly aberration (which widens and narrows angles by up to 0.01 percent), the Earth's attitude
    * and refraction. Left out: parallax, the bending of light by the Sun, and what the Moon's place

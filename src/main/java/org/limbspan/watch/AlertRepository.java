@@ -15,9 +15,9 @@ import tools.jackson.databind.json.JsonMapper;
 @Repository
 class AlertRepository {
 
-  private static final String CLEAR =
+  private static final String DELETE =
       """
-      delete from alert where rig_id = :rigId
+      delete from alert where rig_id = :rigId and id = :id
       """;
 
   private static final String INSERT =
@@ -44,9 +44,14 @@ class AlertRepository {
     this.json = json;
   }
 
-  void replaceAll(long rigId, List<Kept> alerts) {
-    jdbc.sql(CLEAR).param("rigId", rigId).update();
-    alerts.forEach(kept -> insert(rigId, kept));
+  /** Puts the alerts in place of those that are there; what is the same is left as it is. */
+  void replaceAll(long rigId, List<Kept> there, List<Kept> alerts) {
+    there.stream().filter(kept -> !alerts.contains(kept)).forEach(kept -> delete(rigId, kept));
+    alerts.stream().filter(kept -> !there.contains(kept)).forEach(kept -> insert(rigId, kept));
+  }
+
+  private void delete(long rigId, Kept kept) {
+    jdbc.sql(DELETE).param("rigId", rigId).param("id", kept.id()).update();
   }
 
   private void insert(long rigId, Kept kept) {

@@ -82,13 +82,27 @@ public class InferredReadings {
   }
 
   /** As entered: those of setups without calibration, but for those entered in arcminutes. */
-  List<RecordedReading> unscaled(InstrumentHistory history) {
+  private List<RecordedReading> unscaled(InstrumentHistory history) {
+    return unscaled(history, readings::between);
+  }
+
+  /** The same, for one who asks again with every reading; see {@link Readings#betweenAgain}. */
+  List<RecordedReading> unscaledAgain(InstrumentHistory history) {
+    return unscaled(history, readings::betweenAgain);
+  }
+
+  /** The readings of a rig in a stretch of time. */
+  private interface Span {
+    List<RecordedReading> of(long rigId, Instant from, Instant to);
+  }
+
+  private static List<RecordedReading> unscaled(InstrumentHistory history, Span span) {
     return history.setups().stream()
         .filter(setup -> history.scaleOf(setup).isEmpty())
         .flatMap(
             setup ->
-                readings
-                    .between(
+                span
+                    .of(
                         history.rig().id(),
                         setup.startedAt().orElse(Instant.EPOCH),
                         setup.endedAt().orElse(FAR))

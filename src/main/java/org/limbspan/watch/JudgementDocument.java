@@ -1,5 +1,6 @@
 package org.limbspan.watch;
 
+import java.util.List;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -11,5 +12,13 @@ record JudgementDocument(
     CycleResult cycle, NightsResult nights, HypothesesResult hypotheses, @Nullable OwnResult own) {
 
   /** Raised whenever the computation changes; judgements of another version are made anew. */
-  static final int METHOD = 3;
+  static final int METHOD = 4;
+
+  /** From this method on the nights are kept beside the document. */
+  static final int FIRST_IN_PARTS = 4;
+
+  /** The same with other nights. */
+  JudgementDocument withNights(List<NightsResult.Night> list) {
+    return new JudgementDocument(cycle, new NightsResult(list, nights.summary()), hypotheses, own);
+  }
 }

@@ -15,7 +15,7 @@ import org.springframework.stereotype.Repository;
 import tools.jackson.core.StreamWriteFeature;
 import tools.jackson.databind.json.JsonMapper;
 
-/** Keeps the newest judgement of each rig. */
+/** Keeps the newest judgement of each rig: its nights in parts, all else in one document. */
 @Repository
 class JudgementRepository {
 
@@ -37,7 +37,10 @@ class JudgementRepository {
 
   private static final String FIND =
       """
-      select revision, method, judged_at, document from judgement where rig_id = :rigId
+      select revision, method, judged_at, document,
+        (select '[' || string_agg(n.document::text, ',' order by n.number) || ']'
+         from judgement_nights n where n.rig_id = j.rig_id) as nights
+      from judgement j where rig_id = :rigId
       """;
 
   private static final String REFLECTS =
@@ -62,6 +65,7 @@ class JudgementRepository {
 
   private final JdbcClient jdbc;
   private final JsonMapper json;
+  private final NightParts nights;
   private final Map<Long, Kept> lastRead =
       Collections.synchronizedMap(
           new LinkedHashMap<>(16, 0.75f, true) {
@@ -76,6 +80,7 @@ class JudgementRepository {
   JudgementRepository(JdbcClient jdbc, JsonMapper json) {
     this.jdbc = jdbc;
     this.json = json.rebuild().enable(StreamWriteFeature.USE_FAST_DOUBLE_WRITER).build();
+    this.nights = new NightParts(jdbc, this.json);
   }
 
   /** Until the end of the transaction nobody else writes a judgement of this rig. */
@@ -83,14 +88,24 @@ class JudgementRepository {
     jdbc.sql(LOCK).param("rigId", rigId).query((row, number) -> true).single();
   }
 
+  /** Within a transaction that holds the rig's {@link #lock}. */
   void save(long rigId, long revision, Instant judgedAt, JudgementDocument document) {
+    NightParts.Written last = nights.lastWritten(rigId);
+    boolean stands =
+        last != null && isStill(rigId, last.revision(), JudgementDocument.METHOD, last.judgedAt());
+    nights.save(
+        rigId,
+        revision,
+        judgedAt,
+        document.nights().nights(),
+        last != null && stands ? last.parts() : List.of());
     int rows =
         jdbc.sql(SAVE)
             .param("rigId", rigId)
             .param("revision", revision)
             .param("method", JudgementDocument.METHOD)
             .param("judgedAt", OffsetDateTime.ofInstant(judgedAt, ZoneOffset.UTC))
-            .param("document", json.writeValueAsString(document))
+            .param("document", json.writeValueAsString(document.withNights(List.of())))
             .update();
     if (rows != 1) {
       throw new IllegalStateException("judgement of rig " + rigId + ": " + rows + " rows written");
@@ -112,7 +127,7 @@ class JudgementRepository {
    */
   Optional<Kept> find(long rigId) {
     Kept last = lastRead.get(rigId);
-    if (last != null && isStill(rigId, last)) {
+    if (last != null && isStill(rigId, last.revision(), last.method(), last.judgedAt())) {
       return Optional.of(last);
     }
     List<Kept> rows = jdbc.sql(FIND).param("rigId", rigId).query(this::kept).list();
@@ -120,22 +135,26 @@ class JudgementRepository {
     return rows.stream().findFirst();
   }
 
-  private boolean isStill(long rigId, Kept last) {
+  private boolean isStill(long rigId, long revision, int method, Instant judgedAt) {
     return jdbc.sql(IS_STILL)
         .param("rigId", rigId)
-        .param("method", last.method())
-        .param("revision", last.revision())
-        .param("judgedAt", OffsetDateTime.ofInstant(last.judgedAt(), ZoneOffset.UTC))
+        .param("method", method)
+        .param("revision", revision)
+        .param("judgedAt", OffsetDateTime.ofInstant(judgedAt, ZoneOffset.UTC))
         .query(Boolean.class)
         .single();
   }
 
   private Kept kept(ResultSet row, int number) throws SQLException {
+    int method = row.getInt("method");
+    JudgementDocument document = json.readValue(row.getString("document"), JudgementDocument.class);
     return new Kept(
         row.getLong("revision"),
-        row.getInt("method"),
+        method,
         row.getObject("judged_at", OffsetDateTime.class).toInstant(),
-        json.readValue(row.getString("document"), JudgementDocument.class));
+        method < JudgementDocument.FIRST_IN_PARTS
+            ? document
+            : document.withNights(nights.read(row.getString("nights"))));
   }
 
   /** A judgement as it lies in the table. */

@@ -41,11 +41,10 @@ class Judging {
       List<StandardisedReading> readings,
       List<RecordedReading> unscaled) {
     Rig rig = history.rig();
-    RigEvidence evidence =
-        RigEvidence.of(
-            history, readings, unscaled.stream().map(each -> sighted(history, each)).toList());
+    List<UnscaledReading> beside = unscaled.stream().map(each -> sighted(history, each)).toList();
     RunningJudges.Running running = judges.of(rig.id());
     synchronized (running) {
+      RigEvidence evidence = RigEvidence.of(history, readings, beside, running.observations());
       return judge(rig, evidence, running);
     }
   }
@@ -53,8 +52,8 @@ class Judging {
   private Result judge(Rig rig, RigEvidence evidence, RunningJudges.Running running) {
     List<Finding> findings = running.changes().judge(evidence.rigHistory());
     AsJudged asJudged = AsJudged.of(evidence, findings, rig.timeZone());
-    List<Observation> observations = asJudged.observations();
-    Series series = Series.of(observations, rig.site());
+    List<Observation> observations = running.asJudged().same(asJudged.observations());
+    Series series = Series.of(observations, rig.site(), running.cycle());
     CompletableFuture<HypothesesResult> hypotheses =
         CompletableFuture.supplyAsync(() -> HypothesesSummary.of(series, rig.site()));
     CompletableFuture<CycleSummary> cycle =
@@ -69,7 +68,8 @@ class Judging {
                 NightDistanceEstimator.estimate(
                     series, rig.site(), AltitudeSource.COMPUTED, alone.curve()));
     NightsResult nights =
-        new NightSummary(running.culminations(), rig.site()).nights(ratios, distance);
+        new NightSummary(running.culminations(), running.nights(), rig.site())
+            .nights(ratios, distance);
     OwnSummary own = new OwnSummary(series, rig.site(), running.sighted());
     return new Result(
         findings,

@@ -105,7 +105,10 @@ class JudgingRound {
   private Ledger read(long rigId) {
     InstrumentHistory history = rigs.history(rigId);
     return new Ledger(
-        rigs.revision(rigId), history, readings.standardised(rigId), inferred.unscaled(history));
+        rigs.revision(rigId),
+        history,
+        readings.standardisedAgain(history),
+        inferred.unscaledAgain(history));
   }
 
   private void write(long rigId, Ledger ledger, Judging.Result result) {
@@ -123,7 +126,7 @@ class JudgingRound {
     List<AlertRepository.Kept> before = alerts.list(rigId);
     List<AlertRepository.Kept> after =
         new Reconciler(ledger.instants(), now).reconcile(found, before, replies);
-    alerts.replaceAll(rigId, after);
+    alerts.replaceAll(rigId, before, after);
     judgements.save(rigId, ledger.revision(), now, result.document());
     AlertNews.between(rigId, before, after).forEach(events::publishEvent);
     events.publishEvent(new RigJudged(rigId, ledger.revision()));

@@ -22,10 +22,15 @@ final class NightSummary {
   private static final Duration AROUND_TRANSIT = Duration.ofHours(6);
 
   private final Culminations culminations;
+  private final KnownNights known;
   private final Site site;
 
-  NightSummary(Culminations culminations, Site site) {
+  /**
+   * @param known those of this rig
+   */
+  NightSummary(Culminations culminations, KnownNights known, Site site) {
     this.culminations = culminations;
+    this.known = known;
     this.site = site;
   }
 
@@ -33,11 +38,14 @@ final class NightSummary {
    * @param distance from the night pairs alone; the month is taken from the readings as well
    */
   NightsResult nights(NightRatios ratios, Optional<MoonDistance> distance) {
-    NavigableSet<Instant> around = around(ratios.pairs());
-    List<NightsResult.Night> nights =
-        ratios.pairs().stream().map(pair -> night(pair, around)).toList();
+    List<NightsResult.Night> nights = known.of(ratios.pairs(), this::put);
     return new NightsResult(
         nights, summary(ratios, nights, distance.flatMap(MoonDistance::earthRadii)));
+  }
+
+  private List<NightsResult.Night> put(List<NightPair> pairs) {
+    NavigableSet<Instant> around = around(pairs);
+    return pairs.stream().map(pair -> night(pair, around)).toList();
   }
 
   private static NightsResult.Night night(NightPair pair, NavigableSet<Instant> culminations) {

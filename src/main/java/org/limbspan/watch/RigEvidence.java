@@ -40,18 +40,21 @@ final class RigEvidence {
   /**
    * @param readings those in a setup with a plate scale, and those entered in arcminutes
    * @param unscaled the others
+   * @param known those of this rig as they were last
    */
   static RigEvidence of(
       InstrumentHistory history,
       List<StandardisedReading> readings,
-      List<UnscaledReading> unscaled) {
+      List<UnscaledReading> unscaled,
+      KnownObservations known) {
     List<Observation> observations = new ArrayList<>();
     readings.forEach(reading -> observations.add(observation(reading)));
     Map<Integer, List<UnscaledReading>> bySetup =
         unscaled.stream().collect(groupingBy(UnscaledReading::setup));
     bySetup.values().forEach(its -> observations.addAll(InferredScale.observations(its)));
     observations.sort(Comparator.comparing(Observation::takenAt));
-    return new RigEvidence(history, observations, bySetup.keySet().stream().sorted().toList());
+    return new RigEvidence(
+        history, known.same(observations), bySetup.keySet().stream().sorted().toList());
   }
 
   /** Every reading that has a size in arcminutes, by time. */

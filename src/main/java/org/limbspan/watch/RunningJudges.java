@@ -1,5 +1,6 @@
 package org.limbspan.watch;
 
+import org.limbspan.cycle.CycleMemory;
 import org.limbspan.cycle.RunningSelfReliantEstimator;
 import org.limbspan.drift.RunningJudge;
 import org.limbspan.sky.Sky;
@@ -22,9 +23,13 @@ final class RunningJudges {
             rigId ->
                 new Running(
                     new RunningJudge(sky),
+                    new CycleMemory(),
                     new RunningSelfReliantEstimator(),
                     new RunningSelfReliantEstimator(),
-                    new Culminations(sky)));
+                    new Culminations(sky),
+                    new KnownNights(),
+                    new KnownObservations(),
+                    new KnownObservations()));
   }
 
   /** What is remembered of one rig; to be used by one thread at a time. */
@@ -36,13 +41,21 @@ final class RunningJudges {
    * One rig.
    *
    * @param changes what changed in it
+   * @param cycle what the estimators worked out of its settled past
    * @param selfReliant its readings' own cycle
    * @param sighted the same with the altitudes that were sighted
    * @param culminations over its site
+   * @param nights of it
+   * @param observations as entered
+   * @param asJudged with what was found taken into account
    */
   record Running(
       RunningJudge changes,
+      CycleMemory cycle,
       RunningSelfReliantEstimator selfReliant,
       RunningSelfReliantEstimator sighted,
-      Culminations culminations) {}
+      Culminations culminations,
+      KnownNights nights,
+      KnownObservations observations,
+      KnownObservations asJudged) {}
 }

@@ -44,8 +44,10 @@ final class Stretches {
         isDisturbed(observation.setup())
             ? Optional.ofNullable(scales.get(stretch)).map(Weighted::mean).orElse(0.0)
             : 0;
-    return Observations.with(
-        observation, stretch, observation.observedArcmin() * Math.exp(correction));
+    return stretch == observation.setup() && correction == 0
+        ? observation
+        : Observations.with(
+            observation, stretch, observation.observedArcmin() * Math.exp(correction));
   }
 
   /** Scales of the stretches that have a calibration, without what all calibrations share. */

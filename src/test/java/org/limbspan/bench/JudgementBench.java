@@ -36,7 +36,7 @@ import org.limbspan.sky.SkyFixture;
  */
 public final class JudgementBench {
 
-  private static final Site SITE = new Site(40.1, -3.2, 600);
+  static final Site SITE = new Site(40.1, -3.2, 600);
   private static final ZoneId ZONE = ZoneId.of("Europe/Madrid");
   private static final Instant FIRST = Instant.parse("2015-01-03T00:00:00Z");
   private static final int ROUNDS = 3;
@@ -125,7 +125,7 @@ public final class JudgementBench {
         List.of(new SetupHistory(0, Optional.empty(), Optional.empty(), List.of(), observations)));
   }
 
-  private static List<Observation> observations(Sky sky, int count) {
+  static List<Observation> observations(Sky sky, int count) {
     SplittableRandom random = new SplittableRandom(15);
     List<Observation> observations = new ArrayList<>();
     for (Instant at = FIRST; observations.size() < count; at = at.plus(Duration.ofHours(2))) {

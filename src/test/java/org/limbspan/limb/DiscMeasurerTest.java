@@ -2,8 +2,10 @@ package org.limbspan.limb;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.limbspan.limb.Measurement.Measured;
 import org.limbspan.limb.Measurement.Refused;
 import org.limbspan.limb.render.JpegFile;
@@ -81,13 +83,76 @@ class DiscMeasurerTest {
     double flattening = 1 - scene.verticalDiameterPx() / scene.horizontalDiameterPx();
     LinearImage image = PhotoFiles.linear(new MoonRenderer(scene).render());
     MeasureOptions informed =
-        new MeasureOptions(
-            80, Optional.of(new MeasureOptions.ExpectedFlattening(flattening, 0.0005)));
+        MeasureOptions.standard()
+            .expecting(new MeasureOptions.ExpectedFlattening(flattening, 0.0005));
     Measured without = (Measured) DiscMeasurer.measure(image, MeasureOptions.standard());
     Measured with = (Measured) DiscMeasurer.measure(image, informed);
 
     assertThat(with.flatteningUncertainty()).isLessThan(without.flatteningUncertainty());
     assertThat(with.outline().flattening()).isBetween(flattening - 0.0015, flattening + 0.0015);
+  }
+
+  @Test
+  void tellsTheTerminatorByTheExpectedPhase() {
+    MoonScene scene = scene();
+    scene.illuminated = 0.9985;
+    scene.brightLimbDeg = 160;
+    scene.fwhmPx = 5;
+    scene.relief = 0;
+    LinearImage image = PhotoFiles.linear(JpegFile.through(new MoonRenderer(scene).render(), 92));
+    Measured disc =
+        (Measured) DiscMeasurer.measure(image, expecting(scene.illuminated, scene.brightLimbDeg));
+
+    assertThat(disc.horizontal().valuePx() / scene.horizontalDiameterPx())
+        .isBetween(0.9994, 1.0006);
+    assertThat(disc.vertical().valuePx() / scene.verticalDiameterPx()).isBetween(0.9994, 1.0006);
+    assertThat(disc.illuminatedFraction()).isBetween(0.997, 0.9995);
+  }
+
+  /** A camera's clock that is half a month off, or a picture turned upside down. */
+  @ParameterizedTest
+  @ValueSource(doubles = {0.45, 0.8, 0.97, 0.99})
+  void believesThePhotographRatherThanAPhaseThatContradictsIt(double illuminated) {
+    MoonScene scene = scene();
+    scene.illuminated = illuminated;
+    scene.brightLimbDeg = 25;
+    LinearImage image = PhotoFiles.linear(JpegFile.through(new MoonRenderer(scene).render(), 92));
+    Measured alone = (Measured) DiscMeasurer.measure(image, MeasureOptions.standard());
+    Measured misled =
+        (Measured) DiscMeasurer.measure(image, expecting(illuminated, scene.brightLimbDeg + 180));
+
+    agrees(misled.horizontal(), scene.horizontalDiameterPx());
+    agrees(misled.vertical(), scene.verticalDiameterPx());
+    assertThat(misled.horizontal().valuePx() / alone.horizontal().valuePx())
+        .isBetween(0.9998, 1.0002);
+    assertThat(misled.vertical().valuePx() / alone.vertical().valuePx()).isBetween(0.9998, 1.0002);
+    assertThat(misled.illuminatedFraction()).isBetween(illuminated - 0.12, illuminated + 0.02);
+  }
+
+  /** A full Moon on the photograph, another phase by the clock, and the other way round. */
+  @ParameterizedTest
+  @CsvSource({"1, 0.93", "1, 0.6", "0.93, 1", "0.7, 1", "0.8, 0.3"})
+  void believesThePhotographRatherThanAClockThatIsDaysOff(double illuminated, double computed) {
+    MoonScene scene = scene();
+    scene.illuminated = illuminated;
+    scene.brightLimbDeg = 25;
+    LinearImage image = PhotoFiles.linear(JpegFile.through(new MoonRenderer(scene).render(), 92));
+    Measured misled = (Measured) DiscMeasurer.measure(image, expecting(computed, 25));
+
+    agrees(misled.horizontal(), scene.horizontalDiameterPx());
+    agrees(misled.vertical(), scene.verticalDiameterPx());
+  }
+
+  private static MeasureOptions expecting(double illuminated, double brightLimbDeg) {
+    return MeasureOptions.standard()
+        .expecting(
+            new MeasureOptions.ExpectedPhase(
+                illuminated, 0.004, Math.toRadians(brightLimbDeg), Math.toRadians(2)));
+  }
+
+  private static void agrees(Diameter diameter, double truth) {
+    double allowed = Math.min(0.002 * truth, 3 * diameter.uncertaintyPx());
+    assertThat(diameter.valuePx() - truth).as("error in pixels").isBetween(-allowed, allowed);
   }
 
   @Test

@@ -19,9 +19,10 @@ import org.limbspan.limb.render.MoonScene;
 import org.limbspan.limb.render.SceneSet;
 
 /**
- * How exact the measurement is: renders a seeded set of scenes, measures each twice, once knowing
- * nothing and once expecting the flattening that the Moon's altitude gives, and prints errors in
- * percent of the diameter beside the stated uncertainties. Both axes count.
+ * How exact the measurement is: renders a seeded set of scenes, measures each knowing nothing,
+ * expecting the flattening that the Moon's altitude gives, and expecting the phase besides, as the
+ * service does; prints errors in percent of the diameter beside the stated uncertainties. Both axes
+ * count.
  *
  * <p>Arguments: number of scenes, seed, and a folder that keeps the rendered files (optional).
  */
@@ -32,6 +33,15 @@ public final class LimbBench {
 
   private static final double FLATTENING_ERROR = 1e-4;
 
+  /** Half an hour of the camera's clock: up to 0.0022 of the illuminated fraction. */
+  private static final double PHASE_ERROR_RAD = Math.toRadians(0.25);
+
+  /** Of the camera's level, beside the roll that a scene has. */
+  private static final double ROLL_ERROR_DEG = 1;
+
+  /** What the service states of it. */
+  private static final double ROLL_UNCERTAINTY_RAD = Math.toRadians(2);
+
   private LimbBench() {}
 
   public static void main(String[] arguments) throws IOException {
@@ -39,9 +49,11 @@ public final class LimbBench {
     long seed = arguments.length > 1 ? Long.parseLong(arguments[1]) : 2;
     Path folder = arguments.length > 2 ? Path.of(arguments[2]) : Path.of("");
     boolean keep = arguments.length > 2;
+    Table served = new Table("flattening and phase expected, as the service does");
     Table knowing = new Table("flattening expected from the altitude");
     Table blind = new Table("flattening unknown");
     Random random = new Random(seed);
+    Random clock = new Random(seed + 1);
     List<MoonScene> scenes = SceneSet.measurable(count, seed);
     for (int i = 0; i < count; i++) {
       MoonScene scene = scenes.get(i);
@@ -57,11 +69,14 @@ public final class LimbBench {
         }
       }
       LinearImage image = linear(jpeg);
-      knowing.add(i, scene, DiscMeasurer.measure(image, expecting(scene, random)));
+      MeasureOptions flattening = expecting(scene, random);
+      served.add(i, scene, DiscMeasurer.measure(image, flattening.expecting(phase(scene, clock))));
+      knowing.add(i, scene, DiscMeasurer.measure(image, flattening));
       blind.add(i, scene, DiscMeasurer.measure(image, MeasureOptions.standard()));
     }
     blind.print();
     knowing.print();
+    served.print();
   }
 
   static LinearImage linear(byte[] jpeg) throws IOException {
@@ -76,6 +91,18 @@ public final class LimbBench {
     double expected = Math.max(0, flattening + sigma * random.nextGaussian());
     return MeasureOptions.standard()
         .expecting(new MeasureOptions.ExpectedFlattening(expected, sigma));
+  }
+
+  /** The phase that a wrong clock computes, and its direction on a camera that is not level. */
+  private static MeasureOptions.ExpectedPhase phase(MoonScene scene, Random clock) {
+    double phaseAngle =
+        Math.acos(2 * scene.illuminated - 1) + PHASE_ERROR_RAD * clock.nextGaussian();
+    double direction = scene.brightLimbDeg + ROLL_ERROR_DEG * clock.nextGaussian();
+    return new MeasureOptions.ExpectedPhase(
+        (1 + Math.cos(phaseAngle)) / 2,
+        PHASE_ERROR_RAD,
+        Math.toRadians(direction),
+        ROLL_UNCERTAINTY_RAD);
   }
 
   /** Errors of one way of measuring. */

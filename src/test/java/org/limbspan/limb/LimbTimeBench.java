@@ -64,7 +64,13 @@ public final class LimbTimeBench {
     LitArea lit = new LitArea(image, first.outline());
     Fitness.beforeTracing(first, lit, MeasureOptions.standard());
     lap("lit area and refusals");
-    LimbTrace trace = new LimbTrace(image, first, lit, new FlatteningPrior(Optional.empty()));
+    LimbTrace trace =
+        new LimbTrace(
+            image,
+            first,
+            lit,
+            new FlatteningPrior(Optional.empty()),
+            PhasePrior.agreeing(Optional.empty(), lit));
     trace.run();
     lap("tracing the limb");
     new Assessment(trace, lit).measured();

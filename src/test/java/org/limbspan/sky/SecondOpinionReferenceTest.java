@@ -83,6 +83,30 @@ class SecondOpinionReferenceTest {
   }
 
   /**
+   * The bright limb against the zenith, every 5 hours while a quarter of the disc and more is lit
+   * or dark, so that the library's geocentric Sun and Moon (parallax up to a degree) tell its
+   * direction to two degrees.
+   */
+  @ParameterizedTest
+  @CsvSource({"-0.18, -78.47", "40.42, -3.70", "-41.29, 174.78"})
+  void agreesOnTheBrightLimb(double latitudeDeg, double longitudeDeg) {
+    Site site = new Site(latitudeDeg, longitudeDeg, 0);
+    int compared = 0;
+    for (Instant at = FROM; at.isBefore(TO); at = at.plusSeconds(5 * 3600)) {
+      MoonIllumination light = MoonIllumination.compute().on(at).execute();
+      MoonPosition place = MoonPosition.compute().on(at).at(latitudeDeg, longitudeDeg).execute();
+      if (Math.abs(light.getFraction() - 0.5) > 0.25 || Math.abs(place.getTrueAltitude()) > 80) {
+        continue;
+      }
+      double other = 90 + light.getAngle() - place.getParallacticAngle();
+      double off = Math.IEEEremainder(sky.brightLimbDeg(at, site) - other, 360);
+      assertThat(off).as("bright limb, %s", at).isCloseTo(0, within(2.0));
+      compared++;
+    }
+    assertThat(compared).isGreaterThan(300);
+  }
+
+  /**
    * Every rise and set of the year, with parallax, semidiameter and the same refraction of 34'. In
    * low and middle latitudes to 40 s; near the pole, where the Moon crosses the horizon at a slant
    * of a few degrees, the library's arcminutes make minutes.

@@ -1,0 +1,74 @@
+package org.limbspan.limb;
+
+import java.util.Optional;
+import org.limbspan.limb.MeasureOptions.ExpectedPhase;
+
+/**
+ * What is known of the Sun's direction before the photograph is measured. A prior and no command:
+ * the lit part of the disc contradicts it here, the softness of the limb in {@link PhaseSearch}.
+ */
+final class PhasePrior {
+
+  /** Earthshine, a bright cloud or a misplaced outline may light so much of the shadow. */
+  private static final double MOST_LIT_IN_SHADOW = 0.03;
+
+  /** So much of the sunlit disc may look dark: dim ground, branches, a thick cloud. */
+  private static final double MOST_MISSING = 0.12;
+
+  /** The same below, where a roof or the horizon may stand before the disc. */
+  private static final double MOST_MISSING_BELOW = 0.35;
+
+  private static final double BELOW_SPREAD_RAD = Math.toRadians(35);
+
+  private final Optional<ExpectedPhase> expected;
+
+  private PhasePrior(Optional<ExpectedPhase> expected) {
+    this.expected = expected;
+  }
+
+  /** The expectation, unless the lit part of the disc contradicts it. */
+  static PhasePrior agreeing(Optional<ExpectedPhase> expected, LitArea lit) {
+    return new PhasePrior(expected.filter(e -> agrees(e, lit)));
+  }
+
+  private static boolean agrees(ExpectedPhase e, LitArea lit) {
+    Illumination light = light(e);
+    if (lit.litInShadow(light) > MOST_LIT_IN_SHADOW) {
+      return false;
+    }
+    LitArea.Missing missing = lit.missing(light);
+    double offBelow =
+        Math.abs(Math.IEEEremainder(missing.directionRad() + Math.PI / 2, 2 * Math.PI));
+    return missing.share() < (offBelow < BELOW_SPREAD_RAD ? MOST_MISSING_BELOW : MOST_MISSING);
+  }
+
+  private static Illumination light(ExpectedPhase e) {
+    return Illumination.of(e.illuminatedFraction(), e.brightLimbRad());
+  }
+
+  /**
+   * Relative standard uncertainty of the strip that the terminator hides beside the limb: the strip
+   * goes with the square of the Sun's component across, and rough ground frays it.
+   */
+  double stripDoubt(double x, double y) {
+    double phase = 2 * expectation().phaseUncertaintyRad() / Math.max(1e-3, Math.hypot(x, y));
+    return Math.max(0.2, Math.min(1, Math.hypot(0.15, phase)));
+  }
+
+  double turnDoubtRad() {
+    return expectation().brightLimbUncertaintyRad();
+  }
+
+  boolean isKnown() {
+    return expected.isPresent();
+  }
+
+  private ExpectedPhase expectation() {
+    return expected.orElseThrow();
+  }
+
+  /** Must be known. */
+  Illumination light() {
+    return light(expectation());
+  }
+}
