@@ -21,23 +21,21 @@ class ReadingIntake {
 
   private final Readings readings;
   private final ReadingMeters meters;
-  private final LongUploads longUploads;
+  private final IntakeTraffic traffic;
   private final Sky sky;
   private final Clock clock;
 
   ReadingIntake(
-      Readings readings, ReadingMeters meters, LongUploads longUploads, Sky sky, Clock clock) {
+      Readings readings, ReadingMeters meters, IntakeTraffic traffic, Sky sky, Clock clock) {
     this.readings = readings;
     this.meters = meters;
-    this.longUploads = longUploads;
+    this.traffic = traffic;
     this.sky = sky;
     this.clock = clock;
   }
 
   IntakeReport take(Rig rig, Upload upload, BadLines badLines, OnConflict onConflict) {
-    return upload.isLong()
-        ? longUploads.during(() -> takeAll(rig, upload, badLines, onConflict))
-        : takeAll(rig, upload, badLines, onConflict);
+    return traffic.during(upload.isLong(), () -> takeAll(rig, upload, badLines, onConflict));
   }
 
   private IntakeReport takeAll(Rig rig, Upload upload, BadLines badLines, OnConflict onConflict) {

@@ -1,5 +1,7 @@
 package org.limbspan.rig;
 
+import java.util.LinkedHashMap;
+import java.util.Map;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 
@@ -24,6 +26,11 @@ class LedgerRevision {
       select ledger_revision from rig where id = :rigId
       """;
 
+  private static final String ALL =
+      """
+      select id, ledger_revision from rig order by id
+      """;
+
   private final JdbcClient jdbc;
 
   LedgerRevision(JdbcClient jdbc) {
@@ -40,6 +47,17 @@ class LedgerRevision {
 
   long read(long rigId) {
     return query(READ, rigId);
+  }
+
+  /** Of all rigs, by id. */
+  Map<Long, Long> all() {
+    Map<Long, Long> revisions = new LinkedHashMap<>();
+    jdbc.sql(ALL)
+        .query(
+            row -> {
+              revisions.put(row.getLong("id"), row.getLong("ledger_revision"));
+            });
+    return revisions;
   }
 
   private long query(String sql, long rigId) {

@@ -2,6 +2,7 @@ package org.limbspan.rig;
 
 import java.time.Instant;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.limbspan.platform.NotFound;
 import org.limbspan.sky.HorizonLine;
@@ -81,6 +82,12 @@ public class Rigs {
   @Transactional(readOnly = true)
   public long revision(long rigId) {
     return revision.read(rigId);
+  }
+
+  /** The same of all rigs, by their ids. */
+  @Transactional(readOnly = true)
+  public Map<Long, Long> revisions() {
+    return revision.all();
   }
 
   /** Within a writing transaction: lets nobody else write to this rig's ledger until its end. */

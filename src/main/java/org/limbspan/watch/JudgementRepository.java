@@ -6,6 +6,7 @@ import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.Collections;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -41,6 +42,11 @@ class JudgementRepository {
         (select '[' || string_agg(n.document::text, ',' order by n.number) || ']'
          from judgement_nights n where n.rig_id = j.rig_id) as nights
       from judgement j where rig_id = :rigId
+      """;
+
+  private static final String REFLECTED =
+      """
+      select rig_id, revision from judgement where method = :method
       """;
 
   private static final String REFLECTS =
@@ -120,6 +126,18 @@ class JudgementRepository {
         .param("revision", revision)
         .query(Boolean.class)
         .single();
+  }
+
+  /** The revisions of their ledgers that all judgements of this method reflect, by rig. */
+  Map<Long, Long> reflected() {
+    Map<Long, Long> revisions = new HashMap<>();
+    jdbc.sql(REFLECTED)
+        .param("method", JudgementDocument.METHOD)
+        .query(
+            row -> {
+              revisions.put(row.getLong("rig_id"), row.getLong("revision"));
+            });
+    return revisions;
   }
 
   /**

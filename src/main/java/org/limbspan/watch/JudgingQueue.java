@@ -7,7 +7,7 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
-import org.limbspan.reading.LongUploads;
+import org.limbspan.reading.IntakeTraffic;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.slf4j.MDC;
@@ -18,8 +18,8 @@ import org.springframework.stereotype.Component;
 /**
  * Judges rigs one after the other, away from the requests that asked for it. However many facts
  * arrive while a rig is judged, it is judged once more, not once for each. Before each rig it gives
- * way to long uploads, for some seconds at most. What a crash leaves undone shows as a judgement
- * behind its ledger and is taken up by the next round.
+ * way to long uploads and to many short ones, for some seconds at most. What a crash leaves undone
+ * shows as a judgement behind its ledger and is taken up by the next round.
  */
 @Component
 class JudgingQueue {
@@ -30,14 +30,14 @@ class JudgingQueue {
   private static final Duration PATIENCE = Duration.ofSeconds(10);
 
   private final JudgingRound round;
-  private final LongUploads longUploads;
+  private final IntakeTraffic traffic;
   private final Set<Long> waiting = ConcurrentHashMap.newKeySet();
   private final ScheduledExecutorService worker =
       Executors.newSingleThreadScheduledExecutor(task -> new Thread(task, "judging"));
 
-  JudgingQueue(JudgingRound round, LongUploads longUploads) {
+  JudgingQueue(JudgingRound round, IntakeTraffic traffic) {
     this.round = round;
-    this.longUploads = longUploads;
+    this.traffic = traffic;
   }
 
   @EventListener(ApplicationReadyEvent.class)
@@ -67,7 +67,7 @@ class JudgingQueue {
 
   private void judge(long rigId) {
     try {
-      longUploads.giveWay(PATIENCE);
+      traffic.giveWay(PATIENCE);
     } catch (InterruptedException stopped) {
       Thread.currentThread().interrupt();
       return;

@@ -75,9 +75,10 @@ class JudgingRound {
 
   /** Rigs whose judgement is missing, of another method, or behind their ledger. */
   List<Long> behind() {
-    return rigs.all().stream()
-        .map(Rig::id)
-        .filter(id -> !judgements.reflects(id, rigs.revision(id)))
+    Map<Long, Long> reflected = judgements.reflected();
+    return rigs.revisions().entrySet().stream()
+        .filter(rig -> reflected.getOrDefault(rig.getKey(), -1L) < rig.getValue())
+        .map(Map.Entry::getKey)
         .toList();
   }
 

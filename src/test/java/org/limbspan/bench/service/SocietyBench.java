@@ -71,6 +71,13 @@ public final class SocietyBench {
           from rig copy
           join rig original on copy.slug = original.slug || '-%1$d'
           join judgement j on j.rig_id = original.id
+          """,
+          """
+          insert into judgement_nights (rig_id, number, document)
+          select copy.id, n.number, n.document
+          from rig copy
+          join rig original on copy.slug = original.slug || '-%1$d'
+          join judgement_nights n on n.rig_id = original.id
           """);
 
   private static final String BEHIND =
@@ -101,8 +108,8 @@ public final class SocietyBench {
           where inhparent = 'reading'::regclass group by 1
           """,
           """
-          select 'bytes of a judgement', pg_total_relation_size('judgement')
-            / (select count(*) from judgement)
+          select 'bytes of a judgement', (pg_total_relation_size('judgement')
+            + pg_total_relation_size('judgement_nights')) / (select count(*) from judgement)
           """,
           """
           select 'MB of the database', pg_database_size(current_database()) / 1048576

@@ -9,9 +9,9 @@ import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
 import org.junit.jupiter.api.Test;
 
-class LongUploadsTest {
+class IntakeTrafficTest {
 
-  private final LongUploads uploads = new LongUploads();
+  private final IntakeTraffic traffic = new IntakeTraffic();
   private final CountDownLatch end = new CountDownLatch(1);
   private final AtomicBoolean gone = new AtomicBoolean();
 
@@ -19,7 +19,8 @@ class LongUploadsTest {
     Thread upload =
         new Thread(
             () ->
-                uploads.during(
+                traffic.during(
+                    true,
                     () -> {
                       try {
                         return end.await(1, TimeUnit.MINUTES);
@@ -36,7 +37,7 @@ class LongUploadsTest {
         new Thread(
             () -> {
               try {
-                uploads.giveWay(patience);
+                traffic.giveWay(patience);
                 gone.set(true);
               } catch (InterruptedException e) {
                 Thread.currentThread().interrupt();
@@ -47,12 +48,12 @@ class LongUploadsTest {
   }
 
   @Test
-  void holdNothingUpWhereThereAreNone() throws InterruptedException {
-    uploads.giveWay(Duration.ofDays(1));
+  void holdsNothingUpWhereThereIsNone() throws InterruptedException {
+    traffic.giveWay(Duration.ofDays(1));
   }
 
   @Test
-  void areGivenWayUntilTheyHaveEnded() throws InterruptedException {
+  void isGivenWayWhileAnUploadIsLong() throws InterruptedException {
     begin();
     Thread waiter = giveWay(Duration.ofMinutes(1));
     await().until(() -> waiter.getState() == Thread.State.TIMED_WAITING);
@@ -63,10 +64,24 @@ class LongUploadsTest {
   }
 
   @Test
-  void areNotGivenWayForEver() throws InterruptedException {
+  void isNotGivenWayForEver() throws InterruptedException {
     begin();
     giveWay(Duration.ofMillis(50)).join(TimeUnit.SECONDS.toMillis(30));
     assertThat(gone).isTrue();
     end.countDown();
+  }
+
+  @Test
+  void isGivenWayInARushOfShortOnes() throws InterruptedException {
+    for (int i = 0; i < 19; i++) {
+      traffic.during(false, () -> true);
+    }
+    traffic.giveWay(Duration.ofDays(1));
+    long began = System.nanoTime();
+    for (int i = 0; i < 20; i++) {
+      traffic.during(false, () -> true);
+    }
+    traffic.giveWay(Duration.ofDays(1));
+    assertThat(System.nanoTime() - began).isGreaterThan(900_000_000L);
   }
 }
