@@ -2,6 +2,7 @@ package org.limbspan.dashboard;
 
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
+import org.limbspan.platform.AfterCommit;
 import org.limbspan.reading.ReadingRelabelled;
 import org.limbspan.reading.ReadingWithdrawn;
 import org.limbspan.reading.ReadingsRecorded;
@@ -17,8 +18,6 @@ import org.limbspan.watch.RigJudged;
 import org.limbspan.watch.Watch;
 import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Component;
-import org.springframework.transaction.support.TransactionSynchronization;
-import org.springframework.transaction.support.TransactionSynchronizationManager;
 
 /**
  * Puts what happens to a ledger into a sentence for its open pages, once it is committed.
@@ -41,14 +40,14 @@ class LiveNews {
   @EventListener
   void on(LedgerChange change) {
     if (readers.areOf(change.rigId())) {
-      afterCommit(() -> readers.tell(change.rigId(), "entered", sentence(change)));
+      AfterCommit.run(() -> readers.tell(change.rigId(), "entered", sentence(change)));
     }
   }
 
   @EventListener
   void on(RigJudged judged) {
     if (readers.areOf(judged.rigId())) {
-      afterCommit(() -> readers.run(() -> tellJudgement(judged.rigId())));
+      AfterCommit.run(() -> readers.run(() -> tellJudgement(judged.rigId())));
     }
   }
 
@@ -86,19 +85,5 @@ class LiveNews {
       return "The setups have changed.";
     }
     return change instanceof AlertAnswered ? "A remark was answered." : "The ledger has changed.";
-  }
-
-  private static void afterCommit(Runnable task) {
-    if (!TransactionSynchronizationManager.isSynchronizationActive()) {
-      task.run();
-      return;
-    }
-    TransactionSynchronizationManager.registerSynchronization(
-        new TransactionSynchronization() {
-          @Override
-          public void afterCommit() {
-            task.run();
-          }
-        });
   }
 }

@@ -5,8 +5,9 @@ import org.springframework.transaction.support.TransactionSynchronizationManager
 
 /**
  * Does things once the transaction at hand has come to stand; nothing if it is rolled back. What is
- * done then must be quick and ask for no connection: the transaction's own is still held, and a
- * service whose every connection waits for another one stands still.
+ * done then must be quick and, wherever many may do it at once, ask for no connection: the
+ * transaction's own is still held, and a service whose every connection waits for another one
+ * stands still.
  */
 public final class AfterCommit {
 
