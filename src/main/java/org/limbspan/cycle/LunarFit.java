@@ -66,12 +66,7 @@ final class LunarFit {
    * @param madeLinearAt parameters about which the regression was done
    */
   record Result(
-      Instant epoch, int parallaxIndex, RobustRegression.Fit fit, RealVector madeLinearAt) {
-
-    double ratePerDay() {
-      return fit.coefficients().getEntry(0);
-    }
-  }
+      Instant epoch, int parallaxIndex, RobustRegression.Fit fit, RealVector madeLinearAt) {}
 
   /**
    * The first stretch of a fit, and all that its outcome depends on.

@@ -22,7 +22,10 @@ final class StandingReadings {
       Comparator.comparing(RecordedReading::takenAt).thenComparing(r -> r.axis().label());
 
   private final List<RecordedReading> readings;
-  private final List<Optional<StandardisedReading>> standardised;
+
+  /** Beside each reading; null where it was not asked for, empty where it has no angle. */
+  private final List<@Nullable Optional<StandardisedReading>> standardised;
+
   private @Nullable Basis basis;
   private RowCount rows;
 
@@ -36,7 +39,7 @@ final class StandingReadings {
   StandingReadings(RowCount rows, List<RecordedReading> standing) {
     this.rows = rows;
     this.readings = new ArrayList<>(standing);
-    this.standardised = new ArrayList<>(Collections.nCopies(standing.size(), Optional.empty()));
+    this.standardised = new ArrayList<>(Collections.nCopies(standing.size(), null));
   }
 
   RowCount rows() {
@@ -94,26 +97,30 @@ final class StandingReadings {
 
   private void set(int at, RecordedReading reading) {
     readings.set(at, reading);
-    standardised.set(at, Optional.empty());
+    standardised.set(at, null);
   }
 
   private void add(int at, RecordedReading reading) {
     readings.add(at, reading);
-    standardised.add(at, Optional.empty());
+    standardised.add(at, null);
   }
 
   /** As angles; without those in a setup that has no calibration. */
   List<StandardisedReading> standardised(InstrumentHistory history, Standardiser standardiser) {
     Basis now = new Basis(history.rig().site(), history.setups(), history.calibrations());
-    boolean known = now.equals(basis);
-    basis = now;
+    if (!now.equals(basis)) {
+      Collections.fill(standardised, null);
+      basis = now;
+    }
     List<StandardisedReading> all = new ArrayList<>(readings.size());
     for (int i = 0; i < readings.size(); i++) {
-      RecordedReading reading = readings.get(i);
-      if (!known || standardised.get(i).isEmpty()) {
-        standardised.set(i, standardiser.standardise(reading, standardiser.sight(reading)));
+      Optional<StandardisedReading> angle = standardised.get(i);
+      if (angle == null) {
+        RecordedReading reading = readings.get(i);
+        angle = standardiser.standardise(reading, standardiser.sight(reading));
+        standardised.set(i, angle);
       }
-      standardised.get(i).ifPresent(all::add);
+      angle.ifPresent(all::add);
     }
     return Collections.unmodifiableList(all);
   }

@@ -4,15 +4,14 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.concurrent.ConcurrentHashMap;
 import org.limbspan.sky.HorizonLine;
 import org.limbspan.sky.ShootingPlan;
 import org.limbspan.sky.ShootingWindows;
 import org.limbspan.sky.Site;
 import org.limbspan.sky.Sky;
 import org.springframework.stereotype.Component;
+import org.springframework.util.ConcurrentLruCache;
 
 /** What lies ahead of a place for 60 days, computed once for each full hour. */
 @Component
@@ -23,7 +22,8 @@ public class Outlooks {
   private static final int MOST_KEPT = 100;
 
   private final Sky sky;
-  private final Map<Place, Kept> kept = new ConcurrentHashMap<>();
+  private final ConcurrentLruCache<Key, Outlook> kept =
+      new ConcurrentLruCache<>(MOST_KEPT, key -> compute(key.place(), key.hour()));
 
   public Outlooks(Sky sky) {
     this.sky = sky;
@@ -32,7 +32,7 @@ public class Outlooks {
   /** A site with the horizon that is known of it. */
   private record Place(Site site, Optional<HorizonLine> line) {}
 
-  private record Kept(Instant hour, Outlook outlook) {}
+  private record Key(Place place, Instant hour) {}
 
   /** From an instant on; empty where the ephemeris does not reach that far. */
   public Optional<Outlook> of(Site site, Optional<HorizonLine> line, Instant now) {
@@ -41,20 +41,11 @@ public class Outlooks {
         || now.plus(AHEAD).plus(BACK).isAfter(sky.ephemerisTo())) {
       return Optional.empty();
     }
-    return Optional.of(ofHour(new Place(site, line), hour).after(now));
+    return Optional.of(kept.get(new Key(new Place(site, line), hour)).after(now));
   }
 
-  private Outlook ofHour(Place place, Instant hour) {
-    Kept before = kept.get(place);
-    if (before != null && before.hour().equals(hour)) {
-      return before.outlook();
-    }
-    Outlook outlook = new Outlook(plans(place, hour), sky.apsides(hour, hour.plus(AHEAD)));
-    if (kept.size() >= MOST_KEPT) {
-      kept.clear();
-    }
-    kept.put(place, new Kept(hour, outlook));
-    return outlook;
+  private Outlook compute(Place place, Instant hour) {
+    return new Outlook(plans(place, hour), sky.apsides(hour, hour.plus(AHEAD)));
   }
 
   /** What the passes that are not over by then offer. */

@@ -5,14 +5,15 @@ import java.sql.SQLException;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
-import java.util.Collections;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicReference;
+import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
+import org.springframework.util.ConcurrentLruCache;
 import tools.jackson.core.StreamWriteFeature;
 import tools.jackson.databind.json.JsonMapper;
 
@@ -72,16 +73,8 @@ class JudgementRepository {
   private final JdbcClient jdbc;
   private final JsonMapper json;
   private final NightParts nights;
-  private final Map<Long, Kept> lastRead =
-      Collections.synchronizedMap(
-          new LinkedHashMap<>(16, 0.75f, true) {
-            private static final long serialVersionUID = 1L;
-
-            @Override
-            protected boolean removeEldestEntry(Map.Entry<Long, Kept> eldest) {
-              return size() > REMEMBERED;
-            }
-          });
+  private final ConcurrentLruCache<Long, AtomicReference<@Nullable Kept>> lastRead =
+      new ConcurrentLruCache<>(REMEMBERED, rigId -> new AtomicReference<>());
 
   JudgementRepository(JdbcClient jdbc, JsonMapper json) {
     this.jdbc = jdbc;
@@ -96,15 +89,13 @@ class JudgementRepository {
 
   /** Within a transaction that holds the rig's {@link #lock}. */
   void save(long rigId, long revision, Instant judgedAt, JudgementDocument document) {
-    NightParts.Written last = nights.lastWritten(rigId);
-    boolean stands =
-        last != null && isStill(rigId, last.revision(), JudgementDocument.METHOD, last.judgedAt());
-    nights.save(
-        rigId,
-        revision,
-        judgedAt,
-        document.nights().nights(),
-        last != null && stands ? last.parts() : List.of());
+    List<List<NightsResult.Night>> there =
+        nights
+            .lastWritten(rigId)
+            .filter(it -> isStill(rigId, it.revision(), JudgementDocument.METHOD, it.judgedAt()))
+            .map(NightParts.Written::parts)
+            .orElse(List.of());
+    nights.save(rigId, revision, judgedAt, document.nights().nights(), there);
     int rows =
         jdbc.sql(SAVE)
             .param("rigId", rigId)
@@ -144,12 +135,13 @@ class JudgementRepository {
    * A page asks for it many times over: a document that is still in the table is not read again.
    */
   Optional<Kept> find(long rigId) {
-    Kept last = lastRead.get(rigId);
+    AtomicReference<@Nullable Kept> remembered = lastRead.get(rigId);
+    Kept last = remembered.get();
     if (last != null && isStill(rigId, last.revision(), last.method(), last.judgedAt())) {
       return Optional.of(last);
     }
     List<Kept> rows = jdbc.sql(FIND).param("rigId", rigId).query(this::kept).list();
-    rows.forEach(row -> lastRead.put(rigId, row));
+    rows.forEach(remembered::set);
     return rows.stream().findFirst();
   }
 

@@ -3,12 +3,12 @@ package org.limbspan.watch;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Collections;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.atomic.AtomicReference;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.util.ConcurrentLruCache;
 import tools.jackson.databind.json.JsonMapper;
 
 /**
@@ -36,16 +36,8 @@ final class NightParts {
 
   private final JdbcClient jdbc;
   private final JsonMapper json;
-  private final Map<Long, Written> lastWritten =
-      Collections.synchronizedMap(
-          new LinkedHashMap<>(16, 0.75f, true) {
-            private static final long serialVersionUID = 1L;
-
-            @Override
-            protected boolean removeEldestEntry(Map.Entry<Long, Written> eldest) {
-              return size() > REMEMBERED;
-            }
-          });
+  private final ConcurrentLruCache<Long, AtomicReference<@Nullable Written>> lastWritten =
+      new ConcurrentLruCache<>(REMEMBERED, rigId -> new AtomicReference<>());
 
   NightParts(JdbcClient jdbc, JsonMapper json) {
     this.jdbc = jdbc;
@@ -56,8 +48,8 @@ final class NightParts {
   record Written(long revision, Instant judgedAt, List<List<NightsResult.Night>> parts) {}
 
   /** What this instance wrote last of a rig. */
-  @Nullable Written lastWritten(long rigId) {
-    return lastWritten.get(rigId);
+  Optional<Written> lastWritten(long rigId) {
+    return Optional.ofNullable(lastWritten.get(rigId).get());
   }
 
   /**
@@ -80,7 +72,7 @@ final class NightParts {
     if (there.isEmpty() || there.size() > parts.size()) {
       jdbc.sql(CUT).param("rigId", rigId).param("count", parts.size()).update();
     }
-    lastWritten.put(rigId, new Written(revision, judgedAt, parts));
+    lastWritten.get(rigId).set(new Written(revision, judgedAt, parts));
   }
 
   private void write(long rigId, int number, List<NightsResult.Night> part) {

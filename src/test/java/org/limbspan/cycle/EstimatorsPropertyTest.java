@@ -37,8 +37,8 @@ class EstimatorsPropertyTest {
     List<Observation> rescaled = new ArrayList<>();
     for (int i = 0; i < observations.size(); i++) {
       int setup = i < 40 ? 0 : 1;
-      other.add(with(observations.get(i), setup, 1));
-      rescaled.add(with(observations.get(i), setup, setup == 0 ? 1 : 1.37));
+      other.add(RigFixture.with(observations.get(i), setup, 1));
+      rescaled.add(RigFixture.with(observations.get(i), setup, setup == 0 ? 1 : 1.37));
     }
     Estimate slope = SlopeEstimator.estimate(other, site).slope().orElseThrow();
     Estimate ratio = NightRatioEstimator.estimate(other, site).slope().orElseThrow();
@@ -99,7 +99,7 @@ class EstimatorsPropertyTest {
   @Test
   void oneGrossSlipMovesNothing() {
     List<Observation> slipped = new ArrayList<>(observations);
-    slipped.set(30, with(observations.get(30), 0, 10));
+    slipped.set(30, RigFixture.with(observations.get(30), 0, 10));
     Estimate slope = SlopeEstimator.estimate(observations, site).slope().orElseThrow();
     assertThat(SlopeEstimator.estimate(slipped, site).slope().orElseThrow().value())
         .isCloseTo(slope.value(), within(slope.uncertainty()));
@@ -114,16 +114,5 @@ class EstimatorsPropertyTest {
 
   private SelfReliantCycle cycle(List<Observation> readings) {
     return SelfReliantEstimator.estimate(readings, site, AltitudeSource.COMPUTED).orElseThrow();
-  }
-
-  private static Observation with(Observation o, int setup, double factor) {
-    return new Observation(
-        o.takenAt(),
-        o.axis(),
-        o.observedArcmin() * factor,
-        o.relativeUncertainty(),
-        o.sight(),
-        setup,
-        o.sighted());
   }
 }

@@ -180,9 +180,9 @@ class MilestonePropertyTest {
     Series series = Series.of(ALL.subList(0, 1039), SITE);
     int from = 1039 - series.rest().size() / 2;
     List<Observation> changed = new ArrayList<>(ALL.subList(0, from));
-    ALL.subList(from, 1039).forEach(o -> changed.add(with(o, 5, 1.21)));
+    ALL.subList(from, 1039).forEach(o -> changed.add(RigFixture.with(o, 5, 1.21)));
     List<Observation> unscaled = new ArrayList<>(ALL.subList(0, from));
-    ALL.subList(from, 1039).forEach(o -> unscaled.add(with(o, 5, 1)));
+    ALL.subList(from, 1039).forEach(o -> unscaled.add(RigFixture.with(o, 5, 1)));
     Estimate slope = SlopeEstimator.estimate(changed, SITE).slope().orElseThrow();
     assertThat(slope.value())
         .isCloseTo(
@@ -224,7 +224,7 @@ class MilestonePropertyTest {
     Observation one = ALL.get(0);
     List<Observation> night = new ArrayList<>();
     for (int i = 0; i < Milestone.LEAST + 10; i++) {
-      night.add(with(one, 0, 1 + 1e-6 * i));
+      night.add(RigFixture.with(one, 0, 1 + 1e-6 * i));
     }
     Series series = Series.of(night, SITE);
     assertThat(series.hasRest()).isFalse();
@@ -241,22 +241,11 @@ class MilestonePropertyTest {
   private static List<Observation> twoSetups(List<Observation> observations) {
     Instant change = observations.get(700).takenAt();
     return observations.stream()
-        .map(o -> with(o, o.takenAt().isBefore(change) ? 0 : 1, 1))
+        .map(o -> RigFixture.with(o, o.takenAt().isBefore(change) ? 0 : 1, 1))
         .toList();
   }
 
   private static Observation corrected(Observation o) {
-    return with(o, o.setup(), 1.001);
-  }
-
-  private static Observation with(Observation o, int setup, double factor) {
-    return new Observation(
-        o.takenAt(),
-        o.axis(),
-        o.observedArcmin() * factor,
-        o.relativeUncertainty(),
-        o.sight(),
-        setup,
-        o.sighted());
+    return RigFixture.with(o, o.setup(), 1.001);
   }
 }

@@ -119,4 +119,16 @@ record RigFixture(
     return Objects.requireNonNull(
         RigFixture.class.getResourceAsStream("/reference/readings/" + name), name);
   }
+
+  /** The same in another setup, its size times a factor. */
+  static Observation with(Observation o, int setup, double factor) {
+    return new Observation(
+        o.takenAt(),
+        o.axis(),
+        o.observedArcmin() * factor,
+        o.relativeUncertainty(),
+        o.sight(),
+        setup,
+        o.sighted());
+  }
 }

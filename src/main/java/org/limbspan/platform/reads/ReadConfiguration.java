@@ -79,10 +79,11 @@ class ReadConfiguration {
         Writes writes,
         Clock clock,
         @Value("${" + STANDBY + "}") String url,
-        @Value("${spring.datasource.hikari.maximum-pool-size}") int connections) {
+        @Value("${spring.datasource.hikari.maximum-pool-size}") int connections,
+        @Value("${spring.datasource.hikari.connection-init-sql}") String initSql) {
       Account own = Account.ofPrimary(primary);
       Account other = Account.ofStandby(url, properties, own);
-      return new Standby(own, other, connections, writes, properties, clock);
+      return new Standby(own, other, connections, initSql, writes, properties, clock);
     }
 
     /** Around the transaction, so that the second try is one of its own. */

@@ -47,9 +47,6 @@ final class Standby implements AutoCloseable {
   /** A page that finds no connection within that reads the primary. */
   private static final long LONGEST_WAIT_FOR_CONNECTION_MS = 1000;
 
-  /** See {@code connection-init-sql} of the primary's pool. */
-  private static final String PLANS_AS_ON_THE_PRIMARY = "set random_page_cost = 1.1";
-
   private final Account account;
   private final Writes writes;
   private final long mostBehindNanos;
@@ -62,10 +59,15 @@ final class Standby implements AutoCloseable {
   private volatile StandbyStand stand;
   private @Nullable Written awaited;
 
+  /**
+   * @param connections as many as the primary's pool has
+   * @param initSql what is said first over each, as over those of the primary
+   */
   Standby(
       Account primary,
       Account standby,
       int connections,
+      String initSql,
       Writes writes,
       ReadProperties p,
       Clock clock) {
@@ -75,7 +77,7 @@ final class Standby implements AutoCloseable {
     this.clock = clock;
     this.toPrimary = new Line(primary);
     this.toStandby = new Line(standby);
-    this.pool = pool(standby, connections, p.patience());
+    this.pool = pool(standby, connections, initSql, p.patience());
     this.stand = new StandbyStand(Use.AWAY, "not looked at yet", clock.instant());
     this.thread = new Thread(this::watch, "standby");
     thread.setDaemon(true);
@@ -83,7 +85,8 @@ final class Standby implements AutoCloseable {
   }
 
   /** The time for an answer is half of a page's: the other half is for asking the primary. */
-  private static HikariDataSource pool(Account standby, int connections, Duration patience) {
+  private static HikariDataSource pool(
+      Account standby, int connections, String initSql, Duration patience) {
     HikariConfig config = new HikariConfig();
     config.setPoolName("standby");
     config.setJdbcUrl(standby.url());
@@ -93,7 +96,7 @@ final class Standby implements AutoCloseable {
     config.setMaximumPoolSize(connections);
     config.setMinimumIdle(1);
     config.setInitializationFailTimeout(-1);
-    config.setConnectionInitSql(PLANS_AS_ON_THE_PRIMARY);
+    config.setConnectionInitSql(initSql);
     config.setConnectionTimeout(LONGEST_WAIT_FOR_CONNECTION_MS);
     config.setValidationTimeout(LONGEST_WAIT_FOR_CONNECTION_MS);
     long answerS = Math.max(1, patience.toSeconds() / 2);

@@ -1,21 +1,22 @@
 package org.limbspan.bench.service;
 
+import static org.limbspan.bench.service.Bench.awaitJudged;
+import static org.limbspan.bench.service.Bench.behind;
+import static org.limbspan.bench.service.Bench.byClients;
+import static org.limbspan.bench.service.Bench.count;
+import static org.limbspan.bench.service.Bench.require;
+import static org.limbspan.bench.service.Bench.secondsSince;
+
 import java.io.IOException;
 import java.io.StringReader;
 import java.io.StringWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
-import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.Callable;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
-import java.util.concurrent.Future;
-import java.util.function.IntFunction;
 import java.util.stream.IntStream;
 import org.limbspan.sky.Site;
 import org.postgresql.PGConnection;
@@ -32,14 +33,6 @@ public final class IntakeBench {
 
   private static final int WARM_UPS = 10;
   private static final int QUARTERS = 4;
-
-  /** Rigs whose judgement is behind their ledger. */
-  private static final String BEHIND =
-      """
-      select count(*) from rig r
-      left join judgement j on j.rig_id = r.id and j.revision = r.ledger_revision
-      where j.rig_id is null and r.ledger_revision > 0
-      """;
 
   private final int rigs;
   private final int each;
@@ -79,7 +72,7 @@ public final class IntakeBench {
       warmUp(service.http(), files);
       awaitJudged(connection);
       double intake = intake(service, files.subList(0, rigs));
-      long behind = count(connection, BEHIND);
+      long behind = behind(connection);
       long began = System.nanoTime();
       awaitJudged(connection);
       System.out.printf(
@@ -121,6 +114,7 @@ public final class IntakeBench {
       int from = rigs * quarter / QUARTERS;
       int to = rigs * (quarter + 1) / QUARTERS;
       byClients(
+          clients,
           to - from,
           index -> {
             int rig = from + index;
@@ -132,12 +126,6 @@ public final class IntakeBench {
           "%d taken in after %.1f s; %s%n", to * each, secondsSince(began), Memory.of(service));
     }
     return rigs * (double) each / secondsSince(began);
-  }
-
-  private static void awaitJudged(Connection connection) throws SQLException, InterruptedException {
-    while (count(connection, BEHIND) > 0) {
-      Thread.sleep(200);
-    }
   }
 
   /** The same rows, rig by rig as they came, into the same table after it was emptied. */
@@ -170,6 +158,7 @@ public final class IntakeBench {
     long began = System.nanoTime();
     long copied =
         byClients(
+            clients,
             rigs,
             rig ->
                 copies(own.get())
@@ -194,45 +183,5 @@ public final class IntakeBench {
 
   private static CopyManager copies(Connection connection) throws SQLException {
     return connection.unwrap(PGConnection.class).getCopyAPI();
-  }
-
-  /** One piece of work. */
-  private interface Work {
-    long run(int index) throws Exception;
-  }
-
-  /** Does the work of each index, by all clients beside each other; the sum of what they say. */
-  private long byClients(int count, Work work) throws Exception {
-    ExecutorService threads = Executors.newFixedThreadPool(clients);
-    try {
-      IntFunction<Callable<Long>> task = index -> () -> work.run(index);
-      List<Future<Long>> done =
-          threads.invokeAll(IntStream.range(0, count).mapToObj(task).toList());
-      long sum = 0;
-      for (Future<Long> each : done) {
-        sum += each.get();
-      }
-      return sum;
-    } finally {
-      threads.shutdownNow();
-    }
-  }
-
-  private static double secondsSince(long nanoTime) {
-    return (System.nanoTime() - nanoTime) / 1e9;
-  }
-
-  private static long count(Connection connection, String sql) throws SQLException {
-    try (Statement statement = connection.createStatement();
-        ResultSet rows = statement.executeQuery(sql)) {
-      rows.next();
-      return rows.getLong(1);
-    }
-  }
-
-  private static void require(Http.Reply reply, int status) throws IOException {
-    if (reply.status() != status) {
-      throw new IOException("answered " + reply.status() + " " + reply.body());
-    }
   }
 }

@@ -1,5 +1,12 @@
 package org.limbspan.bench.service;
 
+import static org.limbspan.bench.service.Bench.awaitJudged;
+import static org.limbspan.bench.service.Bench.behind;
+import static org.limbspan.bench.service.Bench.byClients;
+import static org.limbspan.bench.service.Bench.count;
+import static org.limbspan.bench.service.Bench.require;
+import static org.limbspan.bench.service.Bench.secondsSince;
+
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -13,13 +20,10 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
-import java.util.concurrent.Callable;
-import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
-import java.util.stream.IntStream;
 import org.limbspan.sky.Site;
 import org.springframework.util.FileSystemUtils;
 
@@ -79,13 +83,6 @@ public final class SocietyBench {
           join rig original on copy.slug = original.slug || '-%1$d'
           join judgement_nights n on n.rig_id = original.id
           """);
-
-  private static final String BEHIND =
-      """
-      select count(*) from rig r
-      left join judgement j on j.rig_id = r.id and j.revision = r.ledger_revision
-      where j.rig_id is null and r.ledger_revision > 0
-      """;
 
   private static final List<String> SIZES =
       List.of(
@@ -188,7 +185,7 @@ public final class SocietyBench {
         bench.intake(service, seconds, pace);
         System.out.println(Memory.of(service));
         try (Connection connection = server.connect()) {
-          System.out.printf("rigs behind with judging: %d%n", count(connection, BEHIND));
+          System.out.printf("rigs behind with judging: %d%n", behind(connection));
           bench.explain(connection);
         }
       }
@@ -200,6 +197,7 @@ public final class SocietyBench {
   private void takeInOriginals(Http http, DatabaseServer server) throws Exception {
     long began = System.nanoTime();
     byClients(
+        CLIENTS,
         ORIGINALS,
         number -> {
           Site site = new Site(number * 12 - 55.0, number * 33 - 170.0, 100);
@@ -218,11 +216,10 @@ public final class SocietyBench {
                   "text/csv",
                   TenYears.csv(site, number, each)),
               200);
+          return each;
         });
     try (Connection connection = server.connect()) {
-      while (count(connection, BEHIND) > 0) {
-        Thread.sleep(200);
-      }
+      awaitJudged(connection);
     }
     System.out.printf("%d rigs taken in and judged in %.1f s%n", ORIGINALS, secondsSince(began));
   }
@@ -230,6 +227,7 @@ public final class SocietyBench {
   private void copy(DatabaseServer server) throws Exception {
     long began = System.nanoTime();
     byClients(
+        CLIENTS,
         rigs / ORIGINALS - 1,
         number -> {
           try (Connection connection = server.connect();
@@ -238,6 +236,7 @@ public final class SocietyBench {
               statement.execute(sql.formatted(number));
             }
           }
+          return 1;
         });
     try (Connection connection = server.connect();
         Statement statement = connection.createStatement()) {
@@ -397,48 +396,5 @@ public final class SocietyBench {
         sorted[(int) (0.95 * (sorted.length - 1))],
         sorted[sorted.length - 1],
         sorted.length);
-  }
-
-  /** One piece of work. */
-  private interface Work {
-    void run(int index) throws Exception;
-  }
-
-  private static void byClients(int count, Work work) throws Exception {
-    ExecutorService threads = Executors.newFixedThreadPool(CLIENTS);
-    try {
-      List<Callable<Void>> tasks =
-          IntStream.range(0, count)
-              .<Callable<Void>>mapToObj(
-                  index ->
-                      () -> {
-                        work.run(index);
-                        return null;
-                      })
-              .toList();
-      for (Future<Void> done : threads.invokeAll(tasks)) {
-        done.get();
-      }
-    } finally {
-      threads.shutdownNow();
-    }
-  }
-
-  private static double secondsSince(long nanoTime) {
-    return (System.nanoTime() - nanoTime) / 1e9;
-  }
-
-  private static long count(Connection connection, String sql) throws SQLException {
-    try (Statement statement = connection.createStatement();
-        ResultSet rows = statement.executeQuery(sql)) {
-      rows.next();
-      return rows.getLong(1);
-    }
-  }
-
-  private static void require(Http.Reply reply, int status) throws IOException {
-    if (reply.status() != status) {
-      throw new IOException("answered " + reply.status() + " " + reply.body());
-    }
   }
 }

@@ -194,7 +194,14 @@ class StandbyIT {
     ReadProperties usual =
         new ReadProperties(null, null, null, Duration.ofSeconds(3), Duration.ofSeconds(10));
     try (Standby standby =
-        new Standby(account(primary), account(other), 1, new Writes(), usual, Clock.systemUTC())) {
+        new Standby(
+            account(primary),
+            account(other),
+            1,
+            "select 1",
+            new Writes(),
+            usual,
+            Clock.systemUTC())) {
       await(() -> !standby.stand().why().equals("not looked at yet"));
       assertThat(standby.isFit()).isFalse();
       assertThat(standby.stand().use()).isEqualTo(StandbyStand.Use.AWAY);
