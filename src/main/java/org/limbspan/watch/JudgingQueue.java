@@ -11,15 +11,17 @@ import org.limbspan.reading.IntakeTraffic;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.slf4j.MDC;
+import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.context.event.ApplicationReadyEvent;
 import org.springframework.context.event.EventListener;
 import org.springframework.stereotype.Component;
 
 /**
- * Judges rigs one after the other, away from the requests that asked for it. However many facts
- * arrive while a rig is judged, it is judged once more, not once for each. Before each rig it gives
- * way to long uploads and to many short ones, for some seconds at most. What a crash leaves undone
- * shows as a judgement behind its ledger and is taken up by the next round.
+ * Judges rigs one after the other, away from the requests that asked for it; beside one that takes
+ * long, another. However many facts arrive while a rig is judged, it is judged once more, not once
+ * for each. Before each rig it gives way to long uploads and to many short ones, for some seconds
+ * at most. What a crash leaves undone shows as a judgement behind its ledger and is taken up by the
+ * next round.
  */
 @Component
 class JudgingQueue {
@@ -27,17 +29,27 @@ class JudgingQueue {
   private static final Logger LOG = LoggerFactory.getLogger(JudgingQueue.class);
   private static final long GATHERING_MILLIS = 150;
   private static final long ROUND_SECONDS = 30;
+  private static final long AGAIN_MILLIS = 1000;
+  private static final int AT_ONCE = 2;
   private static final Duration PATIENCE = Duration.ofSeconds(10);
+  private static final Duration SHORT_TURN = Duration.ofSeconds(3);
 
   private final JudgingRound round;
   private final IntakeTraffic traffic;
+  private final JudgingTurns turns;
   private final Set<Long> waiting = ConcurrentHashMap.newKeySet();
   private final ScheduledExecutorService worker =
-      Executors.newSingleThreadScheduledExecutor(task -> new Thread(task, "judging"));
+      Executors.newScheduledThreadPool(AT_ONCE, task -> new Thread(task, "judging"));
 
+  @Autowired
   JudgingQueue(JudgingRound round, IntakeTraffic traffic) {
+    this(round, traffic, SHORT_TURN);
+  }
+
+  JudgingQueue(JudgingRound round, IntakeTraffic traffic, Duration shortTurn) {
     this.round = round;
     this.traffic = traffic;
+    this.turns = new JudgingTurns(shortTurn);
   }
 
   @EventListener(ApplicationReadyEvent.class)
@@ -56,8 +68,8 @@ class JudgingQueue {
   }
 
   void request(long rigId) {
-    if (waiting.add(rigId) && !worker.isShutdown()) {
-      var unused = worker.schedule(() -> judge(rigId), GATHERING_MILLIS, TimeUnit.MILLISECONDS);
+    if (waiting.add(rigId)) {
+      later(rigId, GATHERING_MILLIS);
     }
   }
 
@@ -68,6 +80,10 @@ class JudgingQueue {
   private void judge(long rigId) {
     try {
       traffic.giveWay(PATIENCE);
+      if (!turns.begin(rigId)) {
+        later(rigId, AGAIN_MILLIS);
+        return;
+      }
     } catch (InterruptedException stopped) {
       Thread.currentThread().interrupt();
       return;
@@ -78,6 +94,13 @@ class JudgingQueue {
       guarded("judging rig " + rigId, () -> round.judge(rigId));
     } finally {
       MDC.remove("rigId");
+      turns.end(rigId);
+    }
+  }
+
+  private void later(long rigId, long millis) {
+    if (!worker.isShutdown()) {
+      var unused = worker.schedule(() -> judge(rigId), millis, TimeUnit.MILLISECONDS);
     }
   }
 
