@@ -13,7 +13,7 @@ import org.orekit.utils.IERSConventions;
 /**
  * From the axes of J2000.0 to axes that turn with the Earth: precession (IAU 1976), nutation (IAU
  * 1980) and sidereal time (IAU 1982 with the equation of the equinoxes of 1994), as Orekit has them
- * for the IERS Conventions of 1996. Uncached, so that instants in any order cost the same.
+ * for the IERS Conventions of 1996.
  *
  * <p>Accuracy: 0.1 arcseconds against the conventions of 2010, besides UT1 (see {@link Times}) and
  * polar motion (0.5 arcseconds), which are left out.
@@ -23,7 +23,7 @@ final class EarthRotation {
   private static final RotationConvention FRAME = RotationConvention.FRAME_TRANSFORM;
 
   private final TimeVectorFunction precession;
-  private final TimeVectorFunction nutation;
+  private final Nutation nutation;
   private final TimeScalarFunction meanObliquity;
   private final TimeScalarFunction meanSiderealTime;
   private final TimeScalarFunction siderealRate;
@@ -32,7 +32,7 @@ final class EarthRotation {
   EarthRotation(TimeScales scales) {
     IERSConventions conventions = IERSConventions.IERS_1996;
     precession = conventions.getPrecessionFunction(scales);
-    nutation = conventions.getNutationFunction(scales);
+    nutation = new Nutation(conventions, scales);
     meanObliquity = conventions.getMeanObliquityFunction(scales);
     meanSiderealTime = conventions.getGMSTFunction(scales.getUTC(), scales);
     siderealRate = conventions.getGMSTRateFunction(scales.getUTC(), scales);
@@ -43,7 +43,7 @@ final class EarthRotation {
   /** The Earth's attitude at an instant, and how fast it turns. */
   Attitude at(AbsoluteDate date) {
     double[] precessionAngles = precession.value(date);
-    double[] nutationAngles = nutation.value(date);
+    double[] nutationAngles = nutation.at(date);
     double obliquity = meanObliquity.value(date);
     Rotation precessionRotation =
         new Rotation(

@@ -1,6 +1,7 @@
 package org.limbspan.sky;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.time.Instant;
 import org.hipparchus.geometry.euclidean.threed.Rotation;
@@ -9,6 +10,8 @@ import org.junit.jupiter.api.Test;
 import org.orekit.frames.Frame;
 import org.orekit.frames.Frames;
 import org.orekit.time.AbsoluteDate;
+import org.orekit.time.TimeVectorFunction;
+import org.orekit.utils.Constants;
 import org.orekit.utils.IERSConventions;
 
 /**
@@ -26,6 +29,21 @@ class EarthRotationReferenceTest {
   @Test
   void agreesWithTheFramesOf1996() {
     assertThat(farthest(IERSConventions.IERS_1996)).isLessThan(0.001 * ARCSECOND);
+  }
+
+  /** Between the noons too, over the Moon's month and the half year, and where the noons end. */
+  @Test
+  void interpolatesNutationAsTheSumsAreTold() {
+    Nutation nutation = new Nutation(IERSConventions.IERS_1996, times.scales());
+    TimeVectorFunction sums = IERSConventions.IERS_1996.getNutationFunction(times.scales());
+    for (int year : new int[] {1891, 1979, 2000, 2026, 2060, 2108, 2200}) {
+      AbsoluteDate start = times.date(Instant.parse(year + "-01-01T00:00:00Z"));
+      for (double day = 0; day < 400; day += 0.37) {
+        AbsoluteDate date = start.shiftedBy(day * Constants.JULIAN_DAY);
+        assertThat(nutation.at(date))
+            .containsExactly(sums.value(date), within(0.00001 * ARCSECOND));
+      }
+    }
   }
 
   /** The conventions of 2010 know precession better: under 0.1 arcseconds before 2060. */
