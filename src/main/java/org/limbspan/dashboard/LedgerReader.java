@@ -5,12 +5,11 @@ import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
-import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.atomic.AtomicReference;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -20,6 +19,7 @@ import org.limbspan.demo.Demo;
 import org.limbspan.reading.Circumstances;
 import org.limbspan.reading.Readings;
 import org.limbspan.reading.StandardisedReading;
+import org.limbspan.reading.Standing;
 import org.limbspan.rig.InstrumentHistory;
 import org.limbspan.rig.RecordedCalibration;
 import org.limbspan.rig.Rig;
@@ -29,18 +29,24 @@ import org.limbspan.watch.InferredReadings;
 import org.limbspan.watch.Judgement;
 import org.limbspan.watch.Watch;
 import org.springframework.stereotype.Component;
+import org.springframework.transaction.annotation.Transactional;
+import org.springframework.util.ConcurrentLruCache;
 
-/** Gathers what is held and judged of a rig; readings are kept until its ledger changes. */
+/** Gathers what is held and judged of a rig; those of the rigs read last are kept. */
 @Component
 class LedgerReader {
 
   private static final int LATEST = 20;
+  private static final int MOST = 16;
 
   private final Rigs rigs;
   private final Readings readings;
   private final InferredReadings inferredReadings;
   private final Watch watch;
-  private final Map<Long, Kept> kept = new ConcurrentHashMap<>();
+
+  /** Ten years of readings are some 4 MB. */
+  private final ConcurrentLruCache<Long, AtomicReference<@Nullable Kept>> kept =
+      new ConcurrentLruCache<>(MOST, rigId -> new AtomicReference<>());
 
   LedgerReader(Rigs rigs, Readings readings, InferredReadings inferredReadings, Watch watch) {
     this.rigs = rigs;
@@ -62,6 +68,7 @@ class LedgerReader {
    *
    * @throws org.limbspan.platform.NotFound if there is none
    */
+  @Transactional(readOnly = true)
   LedgerFacts read(String slug) {
     Rig rig = rigs.find(slug);
     InstrumentHistory history = rigs.history(rig.id());
@@ -92,23 +99,25 @@ class LedgerReader {
 
   private Kept held(Rig rig, InstrumentHistory history) {
     long revision = rigs.revision(rig.id());
-    Kept before = kept.get(rig.id());
+    AtomicReference<@Nullable Kept> remembered = kept.get(rig.id());
+    Kept before = remembered.get();
     if (before != null && before.revision() == revision) {
       return before;
     }
-    Kept now = gather(rig, history, revision);
-    kept.put(rig.id(), now);
+    Kept now = gather(history, revision);
+    remembered.set(now);
     return now;
   }
 
-  private Kept gather(Rig rig, InstrumentHistory history, long revision) {
+  private Kept gather(InstrumentHistory history, long revision) {
     List<LedgerFacts.Logged> logged = new ArrayList<>();
-    for (StandardisedReading reading : readings.standardised(rig.id())) {
+    Standing standing = readings.standing(history);
+    for (StandardisedReading reading : standing.standardised()) {
       logged.add(
           new LedgerFacts.Logged(observation(reading), note(reading.reading().circumstances())));
     }
     Set<Observation> inferred = new HashSet<>();
-    for (InferredReadings.InferredSetup setup : inferredReadings.of(history)) {
+    for (InferredReadings.InferredSetup setup : inferredReadings.of(history, standing.unscaled())) {
       for (InferredReadings.Inferred each : setup.readings()) {
         inferred.add(each.observation());
         logged.add(
@@ -122,7 +131,7 @@ class LedgerReader {
         logged.stream().map(LedgerFacts.Logged::observation).toList(),
         inferred,
         latest(logged),
-        readings.count(rig.id()));
+        standing.count());
   }
 
   private static List<LedgerFacts.Logged> latest(List<LedgerFacts.Logged> logged) {

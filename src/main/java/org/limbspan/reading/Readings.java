@@ -1,6 +1,7 @@
 package org.limbspan.reading;
 
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
@@ -8,6 +9,7 @@ import org.limbspan.rig.InstrumentHistory;
 import org.limbspan.rig.Rig;
 import org.limbspan.rig.Rigs;
 import org.limbspan.sky.Axis;
+import org.limbspan.sky.Sky;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
@@ -23,7 +25,7 @@ public class Readings {
   private final ReadingPartitions partitions;
   private final ReadingWriter writer;
   private final Rigs rigs;
-  private final SightMemory sights;
+  private final Sky sky;
   private final StandingMemory standing;
   private final ReadingMeters meters;
 
@@ -32,14 +34,14 @@ public class Readings {
       ReadingPartitions partitions,
       ReadingWriter writer,
       Rigs rigs,
-      SightMemory sights,
+      Sky sky,
       StandingMemory standing,
       ReadingMeters meters) {
     this.store = store;
     this.partitions = partitions;
     this.writer = writer;
     this.rigs = rigs;
-    this.sights = sights;
+    this.sky = sky;
     this.standing = standing;
     this.meters = meters;
   }
@@ -89,13 +91,23 @@ public class Readings {
    */
   @Transactional(readOnly = true)
   public List<StandardisedReading> standardised(long rigId) {
-    Standardiser standardiser = new Standardiser(rigs.history(rigId), sights::moonAt);
-    try (Stream<RecordedReading> found = store.stream(rigId, ReadingSpan.ALL)) {
-      return found
-          .map(reading -> standardiser.standardise(reading, standardiser.sight(reading)))
-          .flatMap(Optional::stream)
-          .toList();
+    return standing(rigs.history(rigId)).standardised();
+  }
+
+  /** All readings of a rig that stand, read once. */
+  @Transactional(readOnly = true)
+  public Standing standing(InstrumentHistory history) {
+    Standardiser standardiser = new Standardiser(history, sky::moonAt);
+    List<StandardisedReading> standardised = new ArrayList<>();
+    List<RecordedReading> unscaled = new ArrayList<>();
+    try (Stream<RecordedReading> found = store.stream(history.rig().id(), ReadingSpan.ALL)) {
+      found.forEach(
+          reading ->
+              standardiser
+                  .standardise(reading, standardiser.sight(reading))
+                  .ifPresentOrElse(standardised::add, () -> unscaled.add(reading)));
     }
+    return new Standing(standardised, unscaled);
   }
 
   /**
@@ -122,7 +134,7 @@ public class Readings {
   /** A reading beside the computed Moon; empty if its setup has no calibration. */
   @Transactional(readOnly = true)
   public Optional<StandardisedReading> standardise(long rigId, RecordedReading reading) {
-    Standardiser standardiser = new Standardiser(rigs.history(rigId), sights::moonAt);
+    Standardiser standardiser = new Standardiser(rigs.history(rigId), sky::moonAt);
     return standardiser.standardise(reading, standardiser.sight(reading));
   }
 

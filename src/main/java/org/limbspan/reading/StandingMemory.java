@@ -6,6 +6,7 @@ import java.util.function.Function;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.limbspan.rig.InstrumentHistory;
+import org.limbspan.sky.Sky;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.stereotype.Component;
@@ -29,13 +30,13 @@ class StandingMemory {
   static final int TRUSTED = 64;
 
   private final ReadingStore store;
-  private final SightMemory sights;
+  private final Sky sky;
   private final ConcurrentLruCache<Long, OfRig> rigs =
       new ConcurrentLruCache<>(MOST, rigId -> new OfRig());
 
-  StandingMemory(ReadingStore store, SightMemory sights) {
+  StandingMemory(ReadingStore store, Sky sky) {
     this.store = store;
-    this.sights = sights;
+    this.sky = sky;
   }
 
   /** What is known of one rig. */
@@ -48,7 +49,7 @@ class StandingMemory {
   List<StandardisedReading> standardised(InstrumentHistory history) {
     return with(
         history.rig().id(),
-        standing -> standing.standardised(history, new Standardiser(history, sights::moonAt)));
+        standing -> standing.standardised(history, new Standardiser(history, sky::moonAt)));
   }
 
   /** Those with {@code from <= takenAt < to}, as entered; within a transaction. */

@@ -53,9 +53,19 @@ public class InferredReadings {
 
   /** Every setup without calibration that holds a reading, by number. */
   public List<InferredSetup> of(InstrumentHistory history) {
+    return of(history, unscaled(history));
+  }
+
+  /**
+   * The same.
+   *
+   * @param unscaled lengths that no calibration makes an angle, see {@link Readings#standing}
+   */
+  public List<InferredSetup> of(InstrumentHistory history, List<RecordedReading> unscaled) {
     Rig rig = history.rig();
     Map<Integer, List<UnscaledReading>> bySetup =
-        unscaled(history).stream()
+        unscaled.stream()
+            .filter(reading -> history.scaleOf(history.setupAt(reading.takenAt())).isEmpty())
             .map(
                 reading ->
                     new UnscaledReading(

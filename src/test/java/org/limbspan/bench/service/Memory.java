@@ -29,8 +29,13 @@ final class Memory {
 
   /** Processor time that both have used, in clock ticks of 10 ms. */
   static double processorSeconds(ServiceProcess service) throws IOException {
+    return processorSeconds(family(service));
+  }
+
+  /** The same of some processes, by their ids. */
+  static double processorSeconds(List<Long> processes) throws IOException {
     double ticks = 0;
-    for (long one : family(service)) {
+    for (long one : processes) {
       Path file = Path.of("/proc", Long.toString(one), "stat");
       if (Files.exists(file)) {
         String[] fields = Files.readString(file).replaceFirst(".*\\) ", "").split(" ", -1);

@@ -24,6 +24,7 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
 import org.limbspan.sky.Site;
 import org.springframework.util.FileSystemUtils;
 
@@ -181,8 +182,8 @@ public final class SocietyBench {
         bench.visit(service, "first page, other rigs");
         bench.compare(server, service);
         System.out.println("warming up for half a minute");
-        bench.intake(service, 30, pace);
-        bench.intake(service, seconds, pace);
+        bench.intake(server, service, 30, pace);
+        bench.intake(server, service, seconds, pace);
         System.out.println(Memory.of(service));
         try (Connection connection = server.connect()) {
           System.out.printf("rigs behind with judging: %d%n", behind(connection));
@@ -310,8 +311,10 @@ public final class SocietyBench {
   }
 
   /** At a fixed pace, whether the one before was answered or not. */
-  private void intake(ServiceProcess service, int seconds, int pace) throws Exception {
+  private void intake(DatabaseServer server, ServiceProcess service, int seconds, int pace)
+      throws Exception {
     ScheduledExecutorService clients = Executors.newScheduledThreadPool(8);
+    double[] before = processorSeconds(service, server);
     try {
       List<Future<Double>> answers = new ArrayList<>();
       long began = System.nanoTime();
@@ -347,10 +350,30 @@ public final class SocietyBench {
       tell(
           "one reading at " + pace + " a second, second half",
           Arrays.copyOfRange(millis, half, millis.length));
+      double[] after = processorSeconds(service, server);
+      System.out.printf(
+          "processor time over readings, pages and judging included: service %.1f ms,"
+              + " database %.1f, client %.1f%n",
+          1000 * (after[0] - before[0]) / millis.length,
+          1000 * (after[1] - before[1]) / millis.length,
+          1000 * (after[2] - before[2]) / millis.length);
       tell("first page meanwhile", pages.stream().mapToDouble(Double::doubleValue).toArray());
     } finally {
       clients.shutdownNow();
     }
+  }
+
+  /** Of the service, of the database, and of this. */
+  private static double[] processorSeconds(ServiceProcess service, DatabaseServer server)
+      throws IOException {
+    ProcessHandle main = server.postmaster();
+    List<Long> database =
+        Stream.concat(Stream.of(main), main.descendants()).map(ProcessHandle::pid).toList();
+    return new double[] {
+      Memory.processorSeconds(List.of(service.pid())),
+      Memory.processorSeconds(database),
+      Memory.processorSeconds(List.of(ProcessHandle.current().pid()))
+    };
   }
 
   private void explain(Connection connection) throws SQLException {
