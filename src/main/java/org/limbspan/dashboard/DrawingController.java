@@ -70,7 +70,6 @@ class DrawingController {
   @GetMapping("/evidence/{id}.json")
   Drawing evidence(@PathVariable String slug, @PathVariable UUID id) {
     Rig rig = rigs.find(slug);
-    return EvidenceDrawing.of(
-        ledger.read(slug), () -> rigs.history(rig.id()), watch.alert(rig, id));
+    return EvidenceDrawing.of(ledger.read(slug), () -> rigs.history(rig), watch.alert(rig, id));
   }
 }

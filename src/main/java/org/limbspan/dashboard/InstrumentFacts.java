@@ -23,7 +23,7 @@ record InstrumentFacts(InstrumentHistory history, List<InferredSetup> inferred) 
   }
 
   static InstrumentFacts of(Rig rig, Rigs rigs, InferredReadings readings) {
-    InstrumentHistory history = rigs.history(rig.id());
+    InstrumentHistory history = rigs.history(rig);
     return new InstrumentFacts(history, readings.of(history));
   }
 

@@ -71,7 +71,7 @@ class LedgerReader {
   @Transactional(readOnly = true)
   LedgerFacts read(String slug) {
     Rig rig = rigs.find(slug);
-    InstrumentHistory history = rigs.history(rig.id());
+    InstrumentHistory history = rigs.history(rig);
     Kept held = held(rig, history);
     Judgement judgement = watch.judgement(rig);
     return new LedgerFacts(

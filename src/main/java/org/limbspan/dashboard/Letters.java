@@ -60,7 +60,7 @@ class Letters {
       throw InvalidInput.inQuery(
           "to", String.valueOf(to), "an instant after from, at most ten years later");
     }
-    return new LetterSheets(facts, rigs.history(rig.id()), sky, begin, end)
+    return new LetterSheets(facts, rigs.history(rig), sky, begin, end)
         .sheet(watch.conclusions(rig, false));
   }
 }

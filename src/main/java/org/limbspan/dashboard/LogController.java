@@ -55,7 +55,7 @@ class LogController {
       @PathVariable String slug, @RequestParam(required = false) @Nullable Instant at) {
     Rig rig = rigs.find(slug);
     return new LogAlmanacs(
-            sky, rigs.history(rig.id()), rigs.horizon(rig.id()).map(RecordedHorizon::line))
+            sky, rigs.history(rig), rigs.horizon(rig.id()).map(RecordedHorizon::line))
         .about(instant(at), ledger.read(slug).observations());
   }
 

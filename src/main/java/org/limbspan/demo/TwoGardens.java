@@ -173,7 +173,7 @@ public class TwoGardens {
   }
 
   private void withdrawWrongCalibration(Rig rig) {
-    List<RecordedCalibration> held = rigs.history(rig.id()).calibrations();
+    List<RecordedCalibration> held = rigs.history(rig).calibrations();
     double usual =
         held.stream()
             .mapToDouble(each -> each.plateScale().arcsecPerUnit())

@@ -72,7 +72,7 @@ class BracketBook {
     return queue.alone(
         rig.id(),
         () -> {
-          List<Frame> held = frames.frames(rig.id(), rigs.history(rig.id()));
+          List<Frame> held = frames.frames(rig.id(), rigs.history(rig));
           List<PlannedReading> asked = Brackets.of(held).stream().map(PlannedReading::of).toList();
           plan(rig, asked);
           Map<Long, Violation> refusals = enter(rig, asked);

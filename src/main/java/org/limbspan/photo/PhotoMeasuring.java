@@ -32,9 +32,7 @@ class PhotoMeasuring {
   /** One request: its photographs also count for each other. */
   Session session(Rig rig, PhotoOptions options) {
     return new Session(
-        rig,
-        options,
-        new FocalLengths(rigs.history(rig.id())::setupAt, store.focalLengths(rig.id())));
+        rig, options, new FocalLengths(rigs.history(rig)::setupAt, store.focalLengths(rig.id())));
   }
 
   /** The photographs of one request. */

@@ -46,7 +46,7 @@ class SheetIntake {
   List<SheetAnswer> take(
       Rig rig, List<IncomingPhoto> photos, SheetTarget target, PhotoOptions options) {
     FocalLengths focalLengths =
-        new FocalLengths(rigs.history(rig.id())::setupAt, store.focalLengths(rig.id()));
+        new FocalLengths(rigs.history(rig)::setupAt, store.focalLengths(rig.id()));
     List<SheetAnswer> answers = new ArrayList<>();
     List<NewCalibration> found = new ArrayList<>();
     List<Integer> places = new ArrayList<>();

@@ -1,9 +1,13 @@
 package org.limbspan.reading;
 
+import com.sun.management.OperatingSystemMXBean;
+import java.lang.management.ManagementFactory;
 import java.time.Duration;
 import java.util.ArrayDeque;
 import java.util.Deque;
+import java.util.function.DoubleSupplier;
 import java.util.function.Supplier;
+import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.stereotype.Component;
 
 /**
@@ -19,9 +23,28 @@ public class IntakeTraffic {
   /** As many uploads within a breath are a rush, be they short. */
   private static final int RUSH = 20;
 
+  /** A rush is given way where more than this part of the processors' time is taken. */
+  private static final double BUSY = 0.4;
+
+  private final DoubleSupplier processorLoad;
   private final Deque<Long> latestBegun = new ArrayDeque<>();
   private int longUnderWay;
   private long lastLongEnd = System.nanoTime() - BREATH.toNanos();
+
+  @Autowired
+  IntakeTraffic() {
+    this(ManagementFactory.getPlatformMXBean(OperatingSystemMXBean.class)::getCpuLoad);
+  }
+
+  /**
+   * Traffic on a machine.
+   *
+   * @param processorLoad part of all processors' time that was taken of late, 0 to 1; anything else
+   *     where it is not known
+   */
+  public IntakeTraffic(DoubleSupplier processorLoad) {
+    this.processorLoad = processorLoad;
+  }
 
   /** Does the work of an upload. */
   <T> T during(boolean isLong, Supplier<T> upload) {
@@ -35,7 +58,8 @@ public class IntakeTraffic {
 
   /**
    * Waits until neither a long upload nor a rush of short ones was under way for a second, but not
-   * longer than {@code patience}: uploads without end must not hold up the rest for ever.
+   * longer than {@code patience}: uploads without end must not hold up the rest for ever. A rush
+   * that leaves the processors idle holds nothing up.
    *
    * @throws InterruptedException if the waiting thread is to end
    */
@@ -56,9 +80,15 @@ public class IntakeTraffic {
     long busyUntil = lastLongEnd;
     if (latestBegun.size() == RUSH) {
       long rush = latestBegun.getLast() - latestBegun.getFirst();
-      busyUntil = rush < BREATH.toNanos() ? latestBegun.getLast() : busyUntil;
+      boolean isRush = rush < BREATH.toNanos() && latestBegun.getLast() > busyUntil;
+      busyUntil = isRush && isBusy() ? latestBegun.getLast() : busyUntil;
     }
     return BREATH.toNanos() - (now - busyUntil);
+  }
+
+  private boolean isBusy() {
+    double load = processorLoad.getAsDouble();
+    return !(load >= 0 && load <= BUSY);
   }
 
   private synchronized void begin(boolean isLong) {

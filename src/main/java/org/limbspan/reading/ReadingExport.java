@@ -52,7 +52,7 @@ class ReadingExport {
 
   private void writeRows(Rig rig, ReadingSpan span, CsvWriter csv) {
     Annotator annotator =
-        new Annotator(new Standardiser(rigs.history(rig.id()), sky::moonAt), predictions);
+        new Annotator(new Standardiser(rigs.history(rig), sky::moonAt), predictions);
     try (Stream<RecordedReading> readings = store.stream(rig.id(), span)) {
       readings.map(annotator::annotate).map(ReadingCsv::row).forEach(csv::writeRecord);
     }

@@ -29,7 +29,7 @@ class ReadingPages {
   ReadingPage page(Rig rig, ReadingSpan span, int limit) {
     List<RecordedReading> found = store.page(rig.id(), span, limit + 1);
     Annotator annotator =
-        new Annotator(new Standardiser(rigs.history(rig.id()), sky::moonAt), predictions);
+        new Annotator(new Standardiser(rigs.history(rig), sky::moonAt), predictions);
     List<Map<String, Object>> views =
         found.stream().limit(limit).map(annotator::annotate).map(ReadingView::of).toList();
     return found.size() <= limit

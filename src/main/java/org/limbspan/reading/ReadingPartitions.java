@@ -3,12 +3,15 @@ package org.limbspan.reading;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.Collection;
+import java.util.Set;
 import java.util.SortedSet;
 import java.util.TreeSet;
+import java.util.concurrent.ConcurrentHashMap;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
-import org.springframework.transaction.annotation.Propagation;
-import org.springframework.transaction.annotation.Transactional;
+import org.springframework.transaction.PlatformTransactionManager;
+import org.springframework.transaction.TransactionDefinition;
+import org.springframework.transaction.support.TransactionTemplate;
 
 /**
  * Makes the yearly partitions of the readings as they are needed, in a transaction of its own
@@ -47,19 +50,32 @@ class ReadingPartitions {
       """;
 
   private final JdbcClient jdbc;
+  private final TransactionTemplate alone;
 
-  ReadingPartitions(JdbcClient jdbc) {
+  /** Found in the catalogue, and thus committed: nobody takes one away. */
+  private final Set<Integer> found = ConcurrentHashMap.newKeySet();
+
+  ReadingPartitions(JdbcClient jdbc, PlatformTransactionManager transactions) {
     this.jdbc = jdbc;
+    this.alone = new TransactionTemplate(transactions);
+    this.alone.setPropagationBehavior(TransactionDefinition.PROPAGATION_REQUIRES_NEW);
   }
 
   /** Makes sure that readings taken at these instants have a place. */
-  @Transactional(propagation = Propagation.REQUIRES_NEW)
   void makeFor(Collection<Instant> instants) {
-    SortedSet<Integer> missing = new TreeSet<>();
+    SortedSet<Integer> years = new TreeSet<>();
     for (Instant instant : instants) {
-      missing.add(instant.atOffset(ZoneOffset.UTC).getYear());
+      years.add(instant.atOffset(ZoneOffset.UTC).getYear());
     }
-    missing.removeIf(this::exists);
+    years.removeAll(found);
+    if (!years.isEmpty()) {
+      alone.executeWithoutResult(status -> make(years));
+    }
+  }
+
+  private void make(SortedSet<Integer> missing) {
+    missing.stream().filter(this::exists).forEach(found::add);
+    missing.removeAll(found);
     if (missing.isEmpty()) {
       return;
     }

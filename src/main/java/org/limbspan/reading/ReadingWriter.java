@@ -40,7 +40,7 @@ class ReadingWriter {
     rigs.lock(rig.id());
     SetupUnits units =
         new SetupUnits(
-            rigs.history(rig.id()), setup -> store.lengthUnit(rig.id(), ReadingSpan.of(setup)));
+            () -> rigs.history(rig), setup -> store.lengthUnit(rig.id(), ReadingSpan.of(setup)));
     units.settleBy(readings);
     ReadingBatch batch = new ReadingBatch(units, Contradictions.in(readings));
     for (List<NewReading> part : Chunks.of(readings, ReadingStore.ROWS_AT_ONCE)) {

@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
 import org.limbspan.platform.Violation;
 import org.limbspan.rig.InstrumentHistory;
 import org.limbspan.rig.Setup;
@@ -19,12 +21,17 @@ import org.limbspan.scale.LengthUnit;
  */
 final class SetupUnits {
 
-  private final InstrumentHistory history;
+  private final Supplier<InstrumentHistory> reader;
+  private @Nullable InstrumentHistory history;
   private final Function<Setup, Optional<LengthUnit>> unitOfReadings;
   private final Map<Integer, LengthUnit> units = new HashMap<>();
 
-  SetupUnits(InstrumentHistory history, Function<Setup, Optional<LengthUnit>> unitOfReadings) {
-    this.history = history;
+  /**
+   * @param reader of the instrument's history; not asked for angles, which need none
+   */
+  SetupUnits(
+      Supplier<InstrumentHistory> reader, Function<Setup, Optional<LengthUnit>> unitOfReadings) {
+    this.reader = reader;
     this.unitOfReadings = unitOfReadings;
   }
 
@@ -44,9 +51,12 @@ final class SetupUnits {
   /** What is wrong with a reading's unit, after {@link #settleBy}. */
   Optional<Violation> violation(NewReading reading) {
     Optional<LengthUnit> its = reading.diameter().unit().length();
+    if (its.isEmpty()) {
+      return Optional.empty();
+    }
     Setup setup = setup(reading.takenAt());
     LengthUnit settled = units.get(setup.number());
-    if (its.isEmpty() || settled == null || its.get() == settled) {
+    if (settled == null || its.get() == settled) {
       return Optional.empty();
     }
     return Optional.of(
@@ -59,12 +69,19 @@ final class SetupUnits {
   private LengthUnit unit(Setup setup, DiameterUnit ofBatch) {
     return unitOfReadings
         .apply(setup)
-        .or(() -> history.scaleOf(setup).map(mean -> mean.scale().unit()))
+        .or(() -> history().scaleOf(setup).map(mean -> mean.scale().unit()))
         .or(ofBatch::length)
         .orElseThrow();
   }
 
   private Setup setup(Instant at) {
-    return history.setupAt(at);
+    return history().setupAt(at);
+  }
+
+  private InstrumentHistory history() {
+    if (history == null) {
+      history = reader.get();
+    }
+    return history;
   }
 }

@@ -57,9 +57,7 @@ class CalibrationController {
 
   @GetMapping
   List<Map<String, Object>> all(@PathVariable String slug) {
-    return rigs.history(rigs.find(slug).id()).calibrations().stream()
-        .map(CalibrationView::of)
-        .toList();
+    return rigs.history(rigs.find(slug)).calibrations().stream().map(CalibrationView::of).toList();
   }
 
   @PostMapping(path = "/{id}/withdraw", consumes = MediaType.APPLICATION_JSON_VALUE)

@@ -17,6 +17,16 @@ interface CalibrationRepository extends Repository<CalibrationEntity, Long> {
       """)
   List<CalibrationEntity> findAll(long rigId);
 
+  /** Those of {@link #findAll} that were not taken back. */
+  @Query(
+      """
+      select c from CalibrationEntity c
+      where c.rigId = :rigId
+        and not exists (select 1 from CalibrationWithdrawalEntity w where w.calibrationId = c.id)
+      order by c.takenAt, c.separationArcmin nulls first, c.version
+      """)
+  List<CalibrationEntity> findStanding(long rigId);
+
   @Query(
       """
       select c.id from CalibrationEntity c, CalibrationWithdrawalEntity w

@@ -2,10 +2,8 @@ package org.limbspan.rig;
 
 import java.time.Instant;
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import org.springframework.stereotype.Component;
 
 /** Derives what stands of a rig's setups and calibrations from the facts entered. */
@@ -27,16 +25,12 @@ class InstrumentHistories {
 
   /** Standing setups by time. */
   List<Setup> setups(long rigId) {
-    Set<Long> withdrawn = new HashSet<>(setups.findWithdrawnIds(rigId));
-    return numbered(
-        setups.findAll(rigId).stream().filter(each -> !withdrawn.contains(each.id())).toList());
+    return numbered(setups.findStanding(rigId));
   }
 
   /** Standing calibrations by time, each in its setup of {@code standing}. */
   List<RecordedCalibration> calibrations(long rigId, List<Setup> standing) {
-    Set<Long> withdrawn = new HashSet<>(calibrations.findWithdrawnIds(rigId));
-    return calibrations.findAll(rigId).stream()
-        .filter(each -> !withdrawn.contains(each.id()))
+    return calibrations.findStanding(rigId).stream()
         .map(each -> each.toRecord(InstrumentHistory.setupAt(standing, each.takenAt()).number()))
         .toList();
   }

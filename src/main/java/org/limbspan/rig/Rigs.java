@@ -18,6 +18,7 @@ import org.springframework.transaction.annotation.Transactional;
 public class Rigs {
 
   private final RigRepository rigs;
+  private final KnownRigs knownRigs;
   private final InstrumentHistories histories;
   private final LedgerRevision revision;
   private final RigWriter rigWriter;
@@ -27,6 +28,7 @@ public class Rigs {
 
   Rigs(
       RigRepository rigs,
+      KnownRigs knownRigs,
       InstrumentHistories histories,
       LedgerRevision revision,
       RigWriter rigWriter,
@@ -34,6 +36,7 @@ public class Rigs {
       CalibrationWriter calibrationWriter,
       HorizonShelf horizons) {
     this.rigs = rigs;
+    this.knownRigs = knownRigs;
     this.histories = histories;
     this.revision = revision;
     this.rigWriter = rigWriter;
@@ -53,11 +56,8 @@ public class Rigs {
    *
    * @throws NotFound if there is none
    */
-  @Transactional(readOnly = true)
   public Rig find(String slug) {
-    return rigs.findBySlug(slug)
-        .map(RigEntity::toRig)
-        .orElseThrow(() -> new NotFound("rig", "slug", slug));
+    return knownRigs.find(slug);
   }
 
   /**
@@ -75,7 +75,13 @@ public class Rigs {
   /** Setups, calibrations and plate scales of a rig as they stand. */
   @Transactional(readOnly = true)
   public InstrumentHistory history(long rigId) {
-    return histories.of(find(rigId));
+    return history(find(rigId));
+  }
+
+  /** The same. */
+  @Transactional(readOnly = true)
+  public InstrumentHistory history(Rig rig) {
+    return histories.of(rig);
   }
 
   /** How often what is held of the rig has changed. */

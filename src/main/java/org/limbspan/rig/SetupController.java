@@ -45,7 +45,7 @@ class SetupController {
 
   @GetMapping
   List<SetupView> all(@PathVariable String slug) {
-    InstrumentHistory history = rigs.history(rigs.find(slug).id());
+    InstrumentHistory history = rigs.history(rigs.find(slug));
     return history.setups().stream()
         .map(setup -> SetupView.held(setup, history.scaleOf(setup)))
         .toList();

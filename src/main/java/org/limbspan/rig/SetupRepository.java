@@ -17,6 +17,16 @@ interface SetupRepository extends Repository<SetupEntity, Long> {
       """)
   List<SetupEntity> findAll(long rigId);
 
+  /** Those of {@link #findAll} that were not taken back. */
+  @Query(
+      """
+      select s from SetupEntity s
+      where s.rigId = :rigId
+        and not exists (select 1 from SetupWithdrawalEntity w where w.setupId = s.id)
+      order by s.startedAt nulls first, s.version
+      """)
+  List<SetupEntity> findStanding(long rigId);
+
   @Query(
       """
       select s.id from SetupEntity s, SetupWithdrawalEntity w

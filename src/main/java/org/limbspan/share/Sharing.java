@@ -67,7 +67,7 @@ class Sharing {
   }
 
   private SharedRig shared(Rig rig, double positionDeg) {
-    InstrumentHistory history = rigs.history(rig.id());
+    InstrumentHistory history = rigs.history(rig);
     List<Double> scales = new ArrayList<>();
     for (Setup setup : history.setups()) {
       scales.add(

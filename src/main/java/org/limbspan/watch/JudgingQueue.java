@@ -19,8 +19,8 @@ import org.springframework.stereotype.Component;
 /**
  * Judges rigs one after the other, away from the requests that asked for it; beside one that takes
  * long, another. However many facts arrive while a rig is judged, it is judged once more, not once
- * for each. Before each rig it gives way to long uploads and to many short ones, for some seconds
- * at most. What a crash leaves undone shows as a judgement behind its ledger and is taken up by the
+ * for each. Before each rig it gives way to long uploads and to many short ones, for a minute at
+ * most. What a crash leaves undone shows as a judgement behind its ledger and is taken up by the
  * next round.
  */
 @Component
@@ -31,7 +31,7 @@ class JudgingQueue {
   private static final long ROUND_SECONDS = 30;
   private static final long AGAIN_MILLIS = 1000;
   private static final int AT_ONCE = 2;
-  private static final Duration PATIENCE = Duration.ofSeconds(10);
+  private static final Duration PATIENCE = Duration.ofMinutes(1);
   private static final Duration SHORT_TURN = Duration.ofSeconds(3);
 
   private final JudgingRound round;

@@ -46,7 +46,7 @@ class ReadingRemedies {
   }
 
   private List<RecordedReading> concerned(Rig rig, Alert alert, Instant from) {
-    InstrumentHistory history = rigs.history(rig.id());
+    InstrumentHistory history = rigs.history(rig);
     @Nullable Instant until = alert.until();
     return readings.between(rig.id(), from, until == null ? FAR : until).stream()
         .filter(reading -> history.setupAt(reading.takenAt()).number() == alert.setup())

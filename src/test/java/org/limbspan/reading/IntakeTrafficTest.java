@@ -11,7 +11,8 @@ import org.junit.jupiter.api.Test;
 
 class IntakeTrafficTest {
 
-  private final IntakeTraffic traffic = new IntakeTraffic();
+  private double load = 1;
+  private final IntakeTraffic traffic = new IntakeTraffic(() -> load);
   private final CountDownLatch end = new CountDownLatch(1);
   private final AtomicBoolean gone = new AtomicBoolean();
 
@@ -83,5 +84,28 @@ class IntakeTrafficTest {
     }
     traffic.giveWay(Duration.ofDays(1));
     assertThat(System.nanoTime() - began).isGreaterThan(900_000_000L);
+  }
+
+  @Test
+  void isNotGivenWayWhereARushLeavesTheProcessorsIdle() throws InterruptedException {
+    load = 0.2;
+    for (int i = 0; i < 20; i++) {
+      traffic.during(false, () -> true);
+    }
+    Thread waiter = giveWay(Duration.ofDays(1));
+    waiter.join(TimeUnit.SECONDS.toMillis(30));
+    assertThat(gone).isTrue();
+    assertThat(busyLater()).isTrue();
+  }
+
+  /** That the rush of the test before was one: on a busy machine it is waited for. */
+  private boolean busyLater() throws InterruptedException {
+    load = Double.NaN;
+    long began = System.nanoTime();
+    for (int i = 0; i < 20; i++) {
+      traffic.during(false, () -> true);
+    }
+    traffic.giveWay(Duration.ofDays(1));
+    return System.nanoTime() - began > 900_000_000L;
   }
 }
