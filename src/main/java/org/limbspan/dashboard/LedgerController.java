@@ -9,6 +9,7 @@ import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.ModelAndView;
 
 /** The first page, the contents, and the ledger of each rig. */
@@ -16,15 +17,15 @@ import org.springframework.web.servlet.ModelAndView;
 class LedgerController {
 
   private final Rigs rigs;
-  private final LedgerReader ledger;
+  private final ContentsReader contents;
   private final LedgerPage page;
   private final Demo demo;
   private final TwoGardens twoGardens;
 
   LedgerController(
-      Rigs rigs, LedgerReader ledger, LedgerPage page, Demo demo, TwoGardens twoGardens) {
+      Rigs rigs, ContentsReader contents, LedgerPage page, Demo demo, TwoGardens twoGardens) {
     this.rigs = rigs;
-    this.ledger = ledger;
+    this.contents = contents;
     this.page = page;
     this.demo = demo;
     this.twoGardens = twoGardens;
@@ -37,16 +38,15 @@ class LedgerController {
     if (all.isEmpty()) {
       return new ModelAndView("first");
     }
-    return all.size() == 1 ? page.of(all.get(0).slug()) : contents();
+    return all.size() == 1 ? page.of(all.get(0).slug()) : contents(1);
   }
 
   @GetMapping("/contents")
-  ModelAndView contents() {
-    List<ContentsLine> lines =
-        rigs.all().stream().map(rig -> ContentsLine.of(ledger.read(rig.slug()))).toList();
+  ModelAndView contents(@RequestParam(defaultValue = "1") int page) {
+    ContentsSheet sheet = contents.read(page);
     return new ModelAndView("contents")
-        .addObject("lines", lines)
-        .addObject("offered", lines.size() == 1 && onlyInvented());
+        .addObject("sheet", sheet)
+        .addObject("offered", sheet.rigCount() == 1 && onlyInvented());
   }
 
   @GetMapping("/rigs/{slug}")

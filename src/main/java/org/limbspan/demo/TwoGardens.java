@@ -104,7 +104,7 @@ public class TwoGardens {
   void enter() {
     for (GardenRig garden : List.of(NORTH, SOUTH)) {
       Rig rig = rig(garden);
-      if (readings.count(rig.id()) == 0) {
+      if (readings.extent(rig.id()).count() == 0) {
         rigs.record(rig, garden.calibrations());
         readings.record(rig, garden.readings(sky), BadLines.REFUSE_BATCH);
       }

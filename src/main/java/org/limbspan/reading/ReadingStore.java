@@ -1,5 +1,7 @@
 package org.limbspan.reading;
 
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
@@ -9,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import org.limbspan.scale.LengthUnit;
 import org.springframework.dao.ConcurrencyFailureException;
 import org.springframework.jdbc.core.ConnectionCallback;
@@ -62,7 +65,12 @@ class ReadingStore {
 
   private static final String PAGE = STANDING + "limit :limit";
 
-  private static final String COUNT = "select count(*) from (" + STANDING + ") standing";
+  private static final String EXTENT =
+      """
+      select count(*) as count, min(taken_at) as first_at, max(taken_at) as last_at
+      from (%s) standing
+      """
+          .formatted(STANDING);
 
   /** From the end backwards, no further than the first that stands. */
   private static final String LATEST =
@@ -194,8 +202,19 @@ class ReadingStore {
         .list();
   }
 
-  long count(long rigId, ReadingSpan span) {
-    return span.bind(jdbc.sql(COUNT), rigId).query(Long.class).single();
+  /** How many stand, and from when to when. */
+  Extent extent(long rigId) {
+    return ReadingSpan.ALL
+        .bind(jdbc.sql(EXTENT), rigId)
+        .query(
+            (row, number) ->
+                new Extent(row.getLong("count"), instant(row, "first_at"), instant(row, "last_at")))
+        .single();
+  }
+
+  private static @Nullable Instant instant(ResultSet row, String column) throws SQLException {
+    OffsetDateTime value = row.getObject(column, OffsetDateTime.class);
+    return value == null ? null : value.toInstant();
   }
 
   /** When the latest that stands was taken. */

@@ -73,10 +73,10 @@ public class Readings {
     return writer.relabel(rig, id, axis, reason);
   }
 
-  /** How many readings of a rig stand. */
+  /** How many readings of a rig stand, and from when to when. */
   @Transactional(readOnly = true)
-  public long count(long rigId) {
-    return store.count(rigId, ReadingSpan.ALL);
+  public Extent extent(long rigId) {
+    return store.extent(rigId);
   }
 
   /** When the latest reading of a rig that stands was taken; empty if it has none. */

@@ -18,7 +18,6 @@ import org.springframework.transaction.annotation.Transactional;
 public class Rigs {
 
   private final RigRepository rigs;
-  private final KnownRigs knownRigs;
   private final InstrumentHistories histories;
   private final LedgerRevision revision;
   private final RigWriter rigWriter;
@@ -28,7 +27,6 @@ public class Rigs {
 
   Rigs(
       RigRepository rigs,
-      KnownRigs knownRigs,
       InstrumentHistories histories,
       LedgerRevision revision,
       RigWriter rigWriter,
@@ -36,7 +34,6 @@ public class Rigs {
       CalibrationWriter calibrationWriter,
       HorizonShelf horizons) {
     this.rigs = rigs;
-    this.knownRigs = knownRigs;
     this.histories = histories;
     this.revision = revision;
     this.rigWriter = rigWriter;
@@ -56,8 +53,11 @@ public class Rigs {
    *
    * @throws NotFound if there is none
    */
+  @Transactional(readOnly = true)
   public Rig find(String slug) {
-    return knownRigs.find(slug);
+    return rigs.findBySlug(slug)
+        .map(RigEntity::toRig)
+        .orElseThrow(() -> new NotFound("rig", "slug", slug));
   }
 
   /**
