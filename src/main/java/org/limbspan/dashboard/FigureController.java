@@ -42,7 +42,7 @@ class FigureController {
       @RequestParam(required = false) @Nullable Instant to,
       @RequestParam(defaultValue = "1200") int points,
       @RequestParam(defaultValue = "false") boolean own) {
-    LedgerFacts facts = ledger.read(slug);
+    LedgerFacts facts = name.equals("nights") ? ledger.read(slug) : ledger.readInBrief(slug);
     FigureWindow window =
         FigureWindow.of(facts, Optional.ofNullable(from), Optional.ofNullable(to), points)
             .within(sky.ephemerisFrom(), sky.ephemerisTo());

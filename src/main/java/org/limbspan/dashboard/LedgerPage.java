@@ -40,7 +40,7 @@ class LedgerPage {
   /** One of the pages that are made of the ledger's own words. */
   ModelAndView of(String slug, Chapter chapter) {
     ModelAndView page = new ModelAndView(chapter.name().toLowerCase(Locale.ROOT));
-    LedgerFacts facts = ledger.read(slug);
+    LedgerFacts facts = chapter == Chapter.NIGHTS ? ledger.read(slug) : ledger.readInBrief(slug);
     page.addObject("chapter", ChapterHead.of(facts, chapter));
     if (chapter == Chapter.NIGHTS) {
       page.addObject("nights", NightsSheets.of(facts, sky));

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -70,10 +71,20 @@ class LedgerReader {
    */
   @Transactional(readOnly = true)
   LedgerFacts read(String slug) {
+    return read(slug, watch::judgement);
+  }
+
+  /** The same, perhaps without single nights, see {@link Watch#judgementInBrief}. */
+  @Transactional(readOnly = true)
+  LedgerFacts readInBrief(String slug) {
+    return read(slug, watch::judgementInBrief);
+  }
+
+  private LedgerFacts read(String slug, Function<Rig, Judgement> newest) {
     Rig rig = rigs.find(slug);
     InstrumentHistory history = rigs.history(rig);
     Kept held = held(rig, history);
-    Judgement judgement = watch.judgement(rig);
+    Judgement judgement = newest.apply(rig);
     return new LedgerFacts(
         held.revision(),
         rig.slug(),

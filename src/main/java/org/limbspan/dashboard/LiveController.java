@@ -33,7 +33,8 @@ class LiveController {
   ResponseEntity<SseEmitter> live(@PathVariable String slug) {
     Rig rig = rigs.find(slug);
     SseEmitter reader = readers.join(rig.id());
-    readers.greet(reader, LiveStand.of(rigs.revision(rig.id()), watch.judgement(rig).judgedAt()));
+    readers.greet(
+        reader, LiveStand.of(rigs.revision(rig.id()), watch.judgementInBrief(rig).judgedAt()));
     return ResponseEntity.ok().cacheControl(CacheControl.noStore()).body(reader);
   }
 }

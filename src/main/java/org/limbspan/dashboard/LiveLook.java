@@ -79,6 +79,6 @@ class LiveLook {
   }
 
   private String stand(long rigId) {
-    return LiveStand.of(rigs.revision(rigId), watch.judgement(rigs.find(rigId)).judgedAt());
+    return LiveStand.of(rigs.revision(rigId), watch.judgementInBrief(rigs.find(rigId)).judgedAt());
   }
 }

@@ -56,7 +56,7 @@ class LiveNews {
    */
   private void tellJudgement(long rigId) {
     Rig rig = rigs.find(rigId);
-    Instant judgedAt = watch.judgement(rig).judgedAt().truncatedTo(ChronoUnit.MILLIS);
+    Instant judgedAt = watch.judgementInBrief(rig).judgedAt().truncatedTo(ChronoUnit.MILLIS);
     readers.tell(
         rigId,
         "judged",

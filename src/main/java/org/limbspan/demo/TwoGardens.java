@@ -189,7 +189,7 @@ public class TwoGardens {
 
   private void awaitJudgement(Rig rig) {
     Instant deadline = clock.instant().plus(PATIENCE);
-    while (watch.judgement(rig).pending()) {
+    while (watch.judgementInBrief(rig).pending()) {
       if (clock.instant().isAfter(deadline)) {
         throw new IllegalStateException(rig.slug() + " was not judged within " + PATIENCE);
       }

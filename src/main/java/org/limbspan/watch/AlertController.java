@@ -45,7 +45,7 @@ class AlertController {
   @GetMapping
   Alerts alerts(@PathVariable String slug) {
     Rig rig = rigs.find(slug);
-    Judgement judgement = watch.judgement(rig);
+    Judgement judgement = watch.judgementInBrief(rig);
     return new Alerts(judgement.judgedAt(), judgement.pending(), watch.alerts(rig));
   }
 

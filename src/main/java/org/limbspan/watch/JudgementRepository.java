@@ -45,6 +45,12 @@ class JudgementRepository {
       from judgement j where rig_id = :rigId
       """;
 
+  private static final String FIND_IN_BRIEF =
+      """
+      select revision, method, judged_at, document, null as nights
+      from judgement where rig_id = :rigId
+      """;
+
   private static final String REFLECTED =
       """
       select rig_id, revision from judgement where method = :method
@@ -136,13 +142,27 @@ class JudgementRepository {
    */
   Optional<Kept> find(long rigId) {
     AtomicReference<@Nullable Kept> remembered = lastRead.get(rigId);
-    Kept last = remembered.get();
-    if (last != null && isStill(rigId, last.revision(), last.method(), last.judgedAt())) {
-      return Optional.of(last);
-    }
-    List<Kept> rows = jdbc.sql(FIND).param("rigId", rigId).query(this::kept).list();
-    rows.forEach(remembered::set);
-    return rows.stream().findFirst();
+    return stillThere(rigId, remembered.get())
+        .or(
+            () -> {
+              Optional<Kept> read = read(FIND, rigId);
+              read.ifPresent(remembered::set);
+              return read;
+            });
+  }
+
+  /** The same, perhaps without its nights, which are most of it. */
+  Optional<Kept> findInBrief(long rigId) {
+    return stillThere(rigId, lastRead.get(rigId).get()).or(() -> read(FIND_IN_BRIEF, rigId));
+  }
+
+  private Optional<Kept> stillThere(long rigId, @Nullable Kept last) {
+    return Optional.ofNullable(last)
+        .filter(it -> isStill(rigId, it.revision(), it.method(), it.judgedAt()));
+  }
+
+  private Optional<Kept> read(String sql, long rigId) {
+    return jdbc.sql(sql).param("rigId", rigId).query(this::kept).optional();
   }
 
   private boolean isStill(long rigId, long revision, int method, Instant judgedAt) {

@@ -37,6 +37,7 @@ class JudgingQueue {
   private final JudgingRound round;
   private final IntakeTraffic traffic;
   private final JudgingTurns turns;
+  private final Object gate = new Object();
   private final Set<Long> waiting = ConcurrentHashMap.newKeySet();
   private final ScheduledExecutorService worker =
       Executors.newScheduledThreadPool(AT_ONCE, task -> new Thread(task, "judging"));
@@ -79,7 +80,7 @@ class JudgingQueue {
 
   private void judge(long rigId) {
     try {
-      traffic.giveWay(PATIENCE);
+      giveWay();
       if (!turns.begin(rigId)) {
         later(rigId, AGAIN_MILLIS);
         return;
@@ -95,6 +96,13 @@ class JudgingQueue {
     } finally {
       MDC.remove("rigId");
       turns.end(rigId);
+    }
+  }
+
+  /** One after the other: a rush without end lets one rig pass a minute, not as many as wait. */
+  private void giveWay() throws InterruptedException {
+    synchronized (gate) {
+      traffic.giveWay(PATIENCE);
     }
   }
 

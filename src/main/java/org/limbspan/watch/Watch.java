@@ -3,7 +3,9 @@ package org.limbspan.watch;
 import java.time.Instant;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.UUID;
+import java.util.function.LongFunction;
 import org.limbspan.platform.NotFound;
 import org.limbspan.rig.Rig;
 import org.limbspan.rig.Rigs;
@@ -29,9 +31,21 @@ public class Watch {
   /** The newest judgement; an empty one, pending, of a rig that was never judged. */
   @Transactional(readOnly = true)
   public Judgement judgement(Rig rig) {
+    return judgement(rig, judgements::find);
+  }
+
+  /**
+   * The same, perhaps without its single nights, for those who need only what they say together.
+   */
+  @Transactional(readOnly = true)
+  public Judgement judgementInBrief(Rig rig) {
+    return judgement(rig, judgements::findInBrief);
+  }
+
+  private Judgement judgement(Rig rig, LongFunction<Optional<JudgementRepository.Kept>> newest) {
     long revision = rigs.revision(rig.id());
-    return judgements
-        .find(rig.id())
+    return newest
+        .apply(rig.id())
         .map(
             kept ->
                 new Judgement(

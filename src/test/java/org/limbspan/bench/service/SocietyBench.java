@@ -32,8 +32,8 @@ import org.springframework.util.FileSystemUtils;
  * A society of observers: many invented rigs of ten years on one server. A few are taken in and
  * judged by the service; the others are copies of them within the database, judgements included.
  * Then the first page of rigs taken at random, cold and again; one reading after the other at a
- * fixed pace, each timed from when it was due; pages meanwhile; the plans of the statements behind
- * both; and what a reading costs on disk.
+ * fixed pace, each timed from when it was due, alone and with pages meanwhile; the plans of the
+ * statements behind both; and what a reading costs on disk.
  *
  * <p>Arguments: rigs (2000), readings of each (10000), jar (target/limbspan.jar), heap (512m),
  * seconds of intake (60), readings a second (100).
@@ -43,6 +43,7 @@ public final class SocietyBench {
   private static final int ORIGINALS = 10;
   private static final int CLIENTS = 2;
   private static final int VISITS = 60;
+  private static final int WARM_UP_SECONDS = 90;
 
   private static final List<String> COPY_RIG =
       List.of(
@@ -181,9 +182,12 @@ public final class SocietyBench {
         bench.visit(service, "first page, cold");
         bench.visit(service, "first page, other rigs");
         bench.compare(server, service);
-        System.out.println("warming up for half a minute");
-        bench.intake(server, service, 30, pace);
-        bench.intake(server, service, seconds, pace);
+        System.out.println("warming up");
+        bench.intake(server, service, WARM_UP_SECONDS, pace, true);
+        System.out.println("readings alone");
+        bench.intake(server, service, seconds, pace, false);
+        System.out.println("readings, and two pages a second");
+        bench.intake(server, service, seconds, pace, true);
         System.out.println(Memory.of(service));
         try (Connection connection = server.connect()) {
           System.out.printf("rigs behind with judging: %d%n", behind(connection));
@@ -311,7 +315,8 @@ public final class SocietyBench {
   }
 
   /** At a fixed pace, whether the one before was answered or not. */
-  private void intake(DatabaseServer server, ServiceProcess service, int seconds, int pace)
+  private void intake(
+      DatabaseServer server, ServiceProcess service, int seconds, int pace, boolean withPages)
       throws Exception {
     ScheduledExecutorService clients = Executors.newScheduledThreadPool(8);
     double[] before = processorSeconds(service, server);
@@ -337,7 +342,7 @@ public final class SocietyBench {
                 TimeUnit.NANOSECONDS));
       }
       List<Double> pages = new ArrayList<>();
-      while (secondsSince(began) < seconds - 1) {
+      while (withPages && secondsSince(began) < seconds - 1) {
         pages.add(visit(service.http()));
         Thread.sleep(500);
       }
@@ -357,7 +362,9 @@ public final class SocietyBench {
           1000 * (after[0] - before[0]) / millis.length,
           1000 * (after[1] - before[1]) / millis.length,
           1000 * (after[2] - before[2]) / millis.length);
-      tell("first page meanwhile", pages.stream().mapToDouble(Double::doubleValue).toArray());
+      if (withPages) {
+        tell("first page meanwhile", pages.stream().mapToDouble(Double::doubleValue).toArray());
+      }
     } finally {
       clients.shutdownNow();
     }
