@@ -23,27 +23,33 @@ public class IntakeTraffic {
   /** As many uploads within a breath are a rush, be they short. */
   private static final int RUSH = 20;
 
-  /** A rush is given way where more than this part of the processors' time is taken. */
-  private static final double BUSY = 0.4;
+  /** A rush that leaves as many processors idle as judging takes is not given way. */
+  private static final double IDLE_PROCESSORS = 2;
 
-  private final DoubleSupplier processorLoad;
+  private final DoubleSupplier idleProcessors;
   private final Deque<Long> latestBegun = new ArrayDeque<>();
   private int longUnderWay;
   private long lastLongEnd = System.nanoTime() - BREATH.toNanos();
 
   @Autowired
   IntakeTraffic() {
-    this(ManagementFactory.getPlatformMXBean(OperatingSystemMXBean.class)::getCpuLoad);
+    this(idleProcessors(ManagementFactory.getPlatformMXBean(OperatingSystemMXBean.class)));
   }
 
   /**
    * Traffic on a machine.
    *
-   * @param processorLoad part of all processors' time that was taken of late, 0 to 1; anything else
-   *     where it is not known
+   * @param idleProcessors how many were idle of late; not a number where it is not known
    */
-  public IntakeTraffic(DoubleSupplier processorLoad) {
-    this.processorLoad = processorLoad;
+  public IntakeTraffic(DoubleSupplier idleProcessors) {
+    this.idleProcessors = idleProcessors;
+  }
+
+  private static DoubleSupplier idleProcessors(OperatingSystemMXBean system) {
+    return () -> {
+      double load = system.getCpuLoad();
+      return load < 0 ? Double.NaN : (1 - load) * system.getAvailableProcessors();
+    };
   }
 
   /** Does the work of an upload. */
@@ -59,7 +65,7 @@ public class IntakeTraffic {
   /**
    * Waits until neither a long upload nor a rush of short ones was under way for a second, but not
    * longer than {@code patience}: uploads without end must not hold up the rest for ever. A rush
-   * that leaves the processors idle holds nothing up.
+   * that leaves processors idle holds nothing up.
    *
    * @throws InterruptedException if the waiting thread is to end
    */
@@ -87,8 +93,7 @@ public class IntakeTraffic {
   }
 
   private boolean isBusy() {
-    double load = processorLoad.getAsDouble();
-    return !(load >= 0 && load <= BUSY);
+    return !(idleProcessors.getAsDouble() >= IDLE_PROCESSORS);
   }
 
   private synchronized void begin(boolean isLong) {

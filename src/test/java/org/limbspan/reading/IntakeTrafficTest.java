@@ -11,8 +11,8 @@ import org.junit.jupiter.api.Test;
 
 class IntakeTrafficTest {
 
-  private double load = 1;
-  private final IntakeTraffic traffic = new IntakeTraffic(() -> load);
+  private double idle;
+  private final IntakeTraffic traffic = new IntakeTraffic(() -> idle);
   private final CountDownLatch end = new CountDownLatch(1);
   private final AtomicBoolean gone = new AtomicBoolean();
 
@@ -87,8 +87,8 @@ class IntakeTrafficTest {
   }
 
   @Test
-  void isNotGivenWayWhereARushLeavesTheProcessorsIdle() throws InterruptedException {
-    load = 0.2;
+  void isNotGivenWayWhereARushLeavesProcessorsIdle() throws InterruptedException {
+    idle = 2.5;
     for (int i = 0; i < 20; i++) {
       traffic.during(false, () -> true);
     }
@@ -100,7 +100,7 @@ class IntakeTrafficTest {
 
   /** That the rush of the test before was one: on a busy machine it is waited for. */
   private boolean busyLater() throws InterruptedException {
-    load = Double.NaN;
+    idle = Double.NaN;
     long began = System.nanoTime();
     for (int i = 0; i < 20; i++) {
       traffic.during(false, () -> true);

@@ -53,7 +53,7 @@ class JudgingQueueTest {
   @Test
   void judgesAnotherRigBesideOneThatTakesLong() throws InterruptedException {
     JudgingQueue queue =
-        new JudgingQueue(round, new IntakeTraffic(() -> 1), Duration.ofMillis(200));
+        new JudgingQueue(round, new IntakeTraffic(() -> 0), Duration.ofMillis(200));
     queue.request(HEAVY);
     assertThat(next()).isEqualTo(HEAVY);
     queue.request(LIGHT);
@@ -64,7 +64,7 @@ class JudgingQueueTest {
 
   @Test
   void judgesOneAfterTheOtherOtherwise() throws InterruptedException {
-    JudgingQueue queue = new JudgingQueue(round, new IntakeTraffic(() -> 1), Duration.ofHours(1));
+    JudgingQueue queue = new JudgingQueue(round, new IntakeTraffic(() -> 0), Duration.ofHours(1));
     queue.request(HEAVY);
     assertThat(next()).isEqualTo(HEAVY);
     queue.request(LIGHT);
@@ -77,7 +77,7 @@ class JudgingQueueTest {
   @Test
   void judgesARigOnceMoreForAllThatArrivedMeanwhileAndNeverTwiceAtOnce()
       throws InterruptedException {
-    JudgingQueue queue = new JudgingQueue(round, new IntakeTraffic(() -> 1), Duration.ofMillis(1));
+    JudgingQueue queue = new JudgingQueue(round, new IntakeTraffic(() -> 0), Duration.ofMillis(1));
     queue.request(HEAVY);
     assertThat(next()).isEqualTo(HEAVY);
     queue.request(HEAVY);
