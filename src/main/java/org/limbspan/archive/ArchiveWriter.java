@@ -19,6 +19,7 @@ import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
 import org.jspecify.annotations.Nullable;
 import org.limbspan.archive.DataPackage.Originals;
+import org.limbspan.archive.DataPackage.WrittenPart;
 import org.limbspan.platform.LedgerFiles;
 import org.limbspan.platform.LedgerPart;
 import org.limbspan.rig.Rig;
@@ -163,7 +164,4 @@ class ArchiveWriter {
     entry.setTimeLocal(NO_TIME);
     return entry;
   }
-
-  /** A part as it went out. */
-  record WrittenPart(LedgerPart part, long bytes, String sha256) {}
 }

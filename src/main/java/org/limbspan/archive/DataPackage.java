@@ -5,7 +5,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
-import org.limbspan.archive.ArchiveWriter.WrittenPart;
 import org.limbspan.platform.LedgerColumn;
 import org.limbspan.platform.LedgerPart;
 import org.limbspan.platform.LedgerType;
@@ -29,6 +28,9 @@ class DataPackage {
 
   private final JsonMapper mapper =
       JsonMapper.builder().enable(SerializationFeature.INDENT_OUTPUT).build();
+
+  /** A part as it went out. */
+  record WrittenPart(LedgerPart part, long bytes, String sha256) {}
 
   /** The files named in {@link OriginalList}, if they are sent along. */
   record Originals(long count, long listBytes, String listSha256) {}

@@ -82,8 +82,13 @@ final class Cluster {
   }
 
   boolean isServing() {
+    return serving().isPresent();
+  }
+
+  /** The server, if one serves; found by a look at all that tells it from a stranger. */
+  Optional<ServingProcess> serving() {
     try {
-      return Postmaster.of(data).filter(Postmaster::isServing).isPresent();
+      return Postmaster.of(data).flatMap(Postmaster::serving);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

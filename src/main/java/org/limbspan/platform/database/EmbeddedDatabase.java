@@ -30,7 +30,7 @@ final class EmbeddedDatabase implements JdbcConnectionDetails, AutoCloseable {
     this.cluster = cluster;
     this.port = port;
     this.password = cluster.password();
-    this.supervisor = new Supervisor(cluster::isServing, () -> cluster.start(port));
+    this.supervisor = new Supervisor(cluster::serving, () -> cluster.start(port));
   }
 
   /**

@@ -39,7 +39,12 @@ record Postmaster(Path file, long pid) {
 
   /** Whether the process is a PostgreSQL server of this data directory, not a later namesake. */
   boolean isServing() {
-    return process().filter(this::isOurs).isPresent();
+    return serving().isPresent();
+  }
+
+  /** The same, with the process at hand. */
+  Optional<ServingProcess> serving() {
+    return process().filter(this::isOurs).map(ServingProcess::of);
   }
 
   /** What cannot be seen of a process counts as a no on Linux, where zombies show nothing. */

@@ -1,7 +1,9 @@
 package org.limbspan.platform.database;
 
 import java.io.IOException;
-import java.util.function.BooleanSupplier;
+import java.util.Optional;
+import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -18,12 +20,13 @@ final class Supervisor implements AutoCloseable {
   private static final long LOOK_MS = 500;
   private static final long LONGEST_PAUSE_MS = 30_000;
 
-  private final BooleanSupplier serving;
+  private final Supplier<Optional<ServingProcess>> finder;
   private final Starter starter;
   private final Thread thread;
+  private @Nullable ServingProcess server;
 
-  Supervisor(BooleanSupplier serving, Starter starter) {
-    this.serving = serving;
+  Supervisor(Supplier<Optional<ServingProcess>> finder, Starter starter) {
+    this.finder = finder;
     this.starter = starter;
     this.thread = new Thread(this::watch, "database-supervisor");
     thread.setDaemon(true);
@@ -53,9 +56,14 @@ final class Supervisor implements AutoCloseable {
     }
   }
 
+  /** Whoever was found to serve is not looked for again until it ends. */
   private boolean isWell() {
     try {
-      if (!serving.getAsBoolean()) {
+      if (server != null && server.lives()) {
+        return true;
+      }
+      server = finder.get().orElse(null);
+      if (server == null) {
         LOG.error("PostgreSQL is gone; starting it again");
         starter.start();
         LOG.info("PostgreSQL is back");

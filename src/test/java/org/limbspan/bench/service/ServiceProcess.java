@@ -51,7 +51,7 @@ final class ServiceProcess implements AutoCloseable {
     int port = freePort();
     List<String> command = new ArrayList<>();
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
-    command.addAll(List.of("-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1"));
+    command.addAll(List.of("-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1", "-XX:-UsePerfData"));
     Path shared = jar.resolveSibling("limbspan.jsa"); // of an unpacked jar; see ops/README.md
     if (Files.exists(shared)) {
       command.add("-XX:SharedArchiveFile=" + shared);

@@ -126,16 +126,19 @@ class EmbeddedDatabaseIT {
     }
   }
 
+  /** Twice, since a server that the service started again is watched like the first. */
   @Test
-  void startsTheServerAgainWhenItIsKilled() throws Exception {
+  void startsTheServerAgainWheneverItIsKilled() throws Exception {
     try (EmbeddedDatabase database = start()) {
-      long killed = killServer();
+      for (int time = 0; time < 2; time++) {
+        long killed = killServer();
 
-      await()
-          .atMost(60, TimeUnit.SECONDS)
-          .ignoreExceptions()
-          .untilAsserted(() -> assertThat(query(database, "select 1")).isEqualTo("1"));
-      assertThat(Postmaster.of(data).orElseThrow().pid()).isNotEqualTo(killed);
+        await()
+            .atMost(60, TimeUnit.SECONDS)
+            .ignoreExceptions()
+            .untilAsserted(() -> assertThat(query(database, "select 1")).isEqualTo("1"));
+        assertThat(Postmaster.of(data).orElseThrow().pid()).isNotEqualTo(killed);
+      }
     }
   }
 
