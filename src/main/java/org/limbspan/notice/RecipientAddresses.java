@@ -18,7 +18,15 @@ class RecipientAddresses {
   /** RFC 5321, 4.5.3.1.3: a path has 256 octets with its brackets. */
   private static final int LONGEST_MAIL = 254;
 
-  private static final Pattern MAIL = Pattern.compile("[^\\s<>(),;:\"\\\\]+@[^\\s<>(),;:\"\\\\@]+");
+  /**
+   * Before the at sign anything but what parts addresses; after it a name or, in brackets, a
+   * number.
+   */
+  private static final Pattern MAIL =
+      Pattern.compile(
+          "[^\\s\\p{Cntrl}<>()\\[\\],;:\"\\\\@]+"
+              + "@([\\p{L}\\p{N}.-]*[\\p{L}\\p{N}]"
+              + "|\\[[0-9]{1,3}(\\.[0-9]{1,3}){3}]|\\[IPv6:[0-9a-fA-F:.]+])");
 
   private final MailCarrier mail;
   private final NoticeProperties properties;
@@ -65,7 +73,8 @@ class RecipientAddresses {
     }
   }
 
-  private static boolean isMail(String address) {
+  /** Whether mail can be sent to that text: one address, nothing beside it. */
+  static boolean isMail(String address) {
     try {
       new InternetAddress(address, true).validate();
     } catch (AddressException e) {

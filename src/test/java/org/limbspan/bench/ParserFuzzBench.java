@@ -17,6 +17,7 @@ import java.util.concurrent.atomic.AtomicLong;
 import java.util.concurrent.atomic.AtomicReference;
 import org.limbspan.archive.ArchiveTargets;
 import org.limbspan.dashboard.TypedTargets;
+import org.limbspan.notice.RecipientTargets;
 import org.limbspan.photo.file.HeaderTargets;
 import org.limbspan.reading.ReadingTargets;
 import org.limbspan.rig.RigTargets;
@@ -57,6 +58,7 @@ public final class ParserFuzzBench {
     all.addAll(ReadingTargets.all(SkyFixture.sky()));
     all.addAll(RigTargets.all());
     all.addAll(TypedTargets.all());
+    all.addAll(RecipientTargets.all());
     all.addAll(HeaderTargets.all(folder));
     all.addAll(ArchiveTargets.all(folder));
     return all;

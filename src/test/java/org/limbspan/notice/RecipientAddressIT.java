@@ -28,7 +28,9 @@ class RecipientAddressIT extends NoticeSetting {
         "moon@example.org\nBcc: sun@example.org",
         "moon@example.org\r\nBcc: sun@example.org",
         "moon sun@example.org",
-        "a@b@example.org"
+        "a@b@example.org",
+        "moon@example.org]",
+        "moon@[192.0.2]"
       })
   void isOneMailAddressAndNothingBeside(String address) {
     RigClient rig = new RigClient(http, "recipient-mail");
