@@ -1,7 +1,7 @@
 package org.limbspan.dashboard;
 
 import java.util.List;
-import org.limbspan.platform.NotFound;
+import org.limbspan.platform.InvalidInput;
 import org.limbspan.reading.Readings;
 import org.limbspan.rig.Rig;
 import org.limbspan.rig.Rigs;
@@ -29,14 +29,14 @@ class ContentsReader {
    * One page of the contents.
    *
    * @param number from 1
-   * @throws NotFound if there are fewer pages
+   * @throws InvalidInput if there are fewer pages
    */
   @Transactional(readOnly = true)
   ContentsSheet read(int number) {
     List<Rig> all = rigs.all();
     int pages = Math.max(1, (all.size() + LINES - 1) / LINES);
     if (number < 1 || number > pages) {
-      throw new NotFound("page of the contents", "page", number);
+      throw InvalidInput.inQuery("page", number, "1 to " + pages);
     }
     int first = LINES * (number - 1);
     List<ContentsLine> lines =

@@ -1,5 +1,6 @@
 package org.limbspan.dashboard;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.regex.Pattern;
@@ -49,8 +50,8 @@ class ContentsIT {
 
   @Test
   void refusesAPageThatIsNotThere() {
-    http.get().uri("/contents?page=0").exchange().expectStatus().isNotFound();
-    http.get().uri("/contents?page=100000").exchange().expectStatus().isNotFound();
+    http.get().uri("/contents?page=0").exchange().expectStatus().isBadRequest();
+    http.get().uri("/contents?page=100000").exchange().expectStatus().isBadRequest();
     http.get().uri("/contents?page=first").exchange().expectStatus().isBadRequest();
   }
 
@@ -63,6 +64,6 @@ class ContentsIT {
             .isOk()
             .returnResult(byte[].class)
             .getResponseBody();
-    return new String(body, java.nio.charset.StandardCharsets.UTF_8);
+    return new String(body, UTF_8);
   }
 }
