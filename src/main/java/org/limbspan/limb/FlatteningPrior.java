@@ -36,7 +36,7 @@ final class FlatteningPrior {
     if (expected.isEmpty()) {
       return usual;
     }
-    double sigma = Math.hypot(expected.get().uncertainty(), 1e-4);
+    double sigma = Math.max(expected.get().uncertainty(), 1e-5);
     double unit = (f - expected.get().value()) / sigma;
     return TRUST * Math.exp(-0.5 * unit * unit) / (sigma * Math.sqrt(2 * Math.PI))
         + (1 - TRUST) * usual;
@@ -65,9 +65,7 @@ final class FlatteningPrior {
         sandwich(keep, free.ripple()),
         sandwich(keep, free.relief()),
         sandwich(keep, free.total()).add(known),
-        free.ripplePx(),
-        free.rippleLengthRad(),
-        free.noiseFactor());
+        free.ripplePx());
   }
 
   /** Mean and variance of the flattening after the measurement. */

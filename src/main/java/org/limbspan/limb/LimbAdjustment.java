@@ -21,6 +21,14 @@ final class LimbAdjustment {
 
   private static final double RELIEF_LENGTH_RAD = Math.toRadians(9);
 
+  /**
+   * How well the flattening tells the asymmetry: from 0.5 to 40 degrees of altitude {@link
+   * #usualAsymmetry} keeps within a sixth, or 0.000003, of Bennett's and Saemundsson's refraction.
+   */
+  private static final double ASYMMETRY_DOUBT = 0.15;
+
+  private static final double LEAST_ASYMMETRY_DOUBT = 0.00005;
+
   private final Outline outline;
   private final boolean converging;
   private final LimbCovariance.Solution solution;
@@ -45,7 +53,7 @@ final class LimbAdjustment {
     double[] sigma = new double[8];
     Arrays.fill(sigma, Double.POSITIVE_INFINITY);
     mean[ASYMMETRY] = usualAsymmetry(f) - before.asymmetry();
-    sigma[ASYMMETRY] = 0.25 * usualAsymmetry(f) + 0.0006;
+    sigma[ASYMMETRY] = ASYMMETRY_DOUBT * usualAsymmetry(f) + LEAST_ASYMMETRY_DOUBT;
     mean[ROLL] = -before.rollRad();
     sigma[ROLL] = ROLL_SPREAD_RAD;
     mean[6] = -terminator.excess();
@@ -112,7 +120,7 @@ final class LimbAdjustment {
       double[] turn = new double[BINS];
       for (SectorEdge e : edges) {
         int bin = Math.floorMod((int) (e.angle() / (2 * Math.PI) * BINS), BINS);
-        double rough = 0.3 * terminator.hidden(e.angle());
+        double rough = terminator.roughness(e.angle());
         double ground = modelErrorPx * Math.max(0.7, strong / e.contrast());
         double w = 1 / (Math.pow(e.shiftUncertainty(), 2) + ground * ground + rough * rough);
         weight[bin] += w;

@@ -1,29 +1,45 @@
 package org.limbspan.limb;
 
-import org.hipparchus.exception.MathRuntimeException;
+import java.util.ArrayList;
+import java.util.List;
 import org.hipparchus.linear.ArrayRealVector;
 import org.hipparchus.linear.CholeskyDecomposition;
-import org.hipparchus.linear.DecompositionSolver;
 import org.hipparchus.linear.MatrixUtils;
 import org.hipparchus.linear.RealMatrix;
 import org.hipparchus.linear.RealVector;
-import org.hipparchus.optim.InitialGuess;
-import org.hipparchus.optim.MaxEval;
-import org.hipparchus.optim.SimpleValueChecker;
-import org.hipparchus.optim.nonlinear.scalar.GoalType;
-import org.hipparchus.optim.nonlinear.scalar.ObjectiveFunction;
-import org.hipparchus.optim.nonlinear.scalar.noderiv.NelderMeadSimplex;
-import org.hipparchus.optim.nonlinear.scalar.noderiv.SimplexOptimizer;
 
 /**
  * Generalised least squares for the outline's corrections when neighbouring places of the limb err
- * together, with the size and the reach of that common error estimated by restricted maximum
- * likelihood (Patterson and Thompson 1971), which allows for what the fit itself has taken up.
+ * together.
  *
  * <p>The covariance has three parts: independent errors, as the sectors state them times a factor;
- * seeing ripple of unknown size and reach; and the Moon's relief, of known size.
+ * seeing ripple of unknown size and reach; and the Moon's relief, of known size. What is unknown is
+ * not set to its likeliest value but averaged over: a short arc leaves it open, and an outline that
+ * takes one value for true states too small an error. Each covariance of a grid, even in the
+ * logarithms, counts by its restricted likelihood (Patterson and Thompson, Biometrika 58, 1971),
+ * which allows for what the fit itself has taken up; the scatter of the estimates over the grid
+ * adds to their covariance.
  */
 final class LimbCovariance {
+
+  private static final double LEAST_RIPPLE_PX = 0.02;
+  private static final double MOST_RIPPLE_PX = 12;
+  private static final double RIPPLE_STEP = 1.6;
+
+  /** A common error so many times the spread of the places would have shown. */
+  private static final double MOST_SCATTERS = 4;
+
+  /** Reach of the ripple along the limb: a degree of it is 16 arcseconds of sky. */
+  private static final double[] LENGTHS_DEG = {0.6, 1, 1.6, 2.6, 4.2, 7};
+
+  /** Of the stated variances, whose logarithm is known to about a factor of two. */
+  private static final double[] NOISE_FACTORS = {0.6, 1, 1.7};
+
+  private static final double NOISE_SPREAD = 0.7;
+  private static final double USUAL_LENGTH_RAD = Math.toRadians(4);
+
+  /** Covariances less likely by this much in twice the logarithm add nothing. */
+  private static final double NEGLIGIBLE = 20;
 
   private final double[] angles;
   private final RealMatrix design;
@@ -32,7 +48,6 @@ final class LimbCovariance {
   private final RealMatrix relief;
   private final RealMatrix priorWeight;
   private final RealVector priorMean;
-  private final double typical;
 
   /**
    * @param design outward motion of each place for a unit of each parameter
@@ -51,18 +66,14 @@ final class LimbCovariance {
     this.design = MatrixUtils.createRealMatrix(design);
     this.shifts = new ArrayRealVector(shifts);
     this.variances = variances;
-    relief = kernel(reliefOfMoon.rmsPx(), reliefOfMoon.lengthRad());
-    priorWeight = MatrixUtils.createRealMatrix(priorSigma.length, priorSigma.length);
-    for (int k = 0; k < priorSigma.length; k++) {
-      double s = priorSigma[k];
-      priorWeight.setEntry(k, k, Double.isInfinite(s) ? 0 : 1 / (s * s));
+    double rms = reliefOfMoon.rmsPx();
+    relief = correlation(reliefOfMoon.lengthRad()).scalarMultiply(rms * rms);
+    double[] weight = new double[priorSigma.length];
+    for (int k = 0; k < weight.length; k++) {
+      weight[k] = Double.isInfinite(priorSigma[k]) ? 0 : Math.pow(priorSigma[k], -2);
     }
+    priorWeight = MatrixUtils.createRealDiagonalMatrix(weight).copy();
     this.priorMean = new ArrayRealVector(priorMean);
-    double sum = 0;
-    for (double v : variances) {
-      sum += v;
-    }
-    typical = Math.sqrt(sum / variances.length);
   }
 
   /** Size and reach of the Moon's own relief along the limb. */
@@ -75,7 +86,8 @@ final class LimbCovariance {
    * @param noise their covariance from independent errors
    * @param ripple from seeing
    * @param relief from the Moon's relief
-   * @param total of everything, prior included
+   * @param total of everything, of the prior and of what is open in the covariance
+   * @param ripplePx size of the ripple, root mean square
    */
   record Solution(
       RealVector values,
@@ -83,86 +95,75 @@ final class LimbCovariance {
       RealMatrix ripple,
       RealMatrix relief,
       RealMatrix total,
-      double ripplePx,
-      double rippleLengthRad,
-      double noiseFactor) {}
+      double ripplePx) {}
 
-  /** With the common error taken from a guess of its size. */
-  Solution roughly(double residualGuessPx) {
-    return at(
-        new double[] {
-          0, Math.log(Math.max(0.02, 0.6 * residualGuessPx)), Math.log(Math.toRadians(4))
-        });
+  /** With the common error taken from the spread of the places. */
+  Solution roughly(double scatterPx) {
+    double size = Math.max(LEAST_RIPPLE_PX, 0.6 * scatterPx);
+    Trial only = new Trial(1, size, correlation(USUAL_LENGTH_RAD));
+    return mean(List.of(only), only.lack);
   }
 
-  Solution solve(double residualGuessPx) {
-    double[] start = {
-      0, Math.log(Math.max(0.02, 0.6 * residualGuessPx)), Math.log(Math.toRadians(4))
-    };
-    double[] best = start;
-    try {
-      best =
-          new SimplexOptimizer(new SimpleValueChecker(-1, 0.02))
-              .optimize(
-                  new MaxEval(120),
-                  GoalType.MINIMIZE,
-                  new ObjectiveFunction(this::lack),
-                  new InitialGuess(start),
-                  new NelderMeadSimplex(new double[] {0.7, 0.7, 0.7}))
-              .getPoint();
-    } catch (MathRuntimeException e) {
-      best = start;
+  /** With every common error that is plausible, by its likelihood. */
+  Solution solve(double scatterPx) {
+    double most = Math.min(MOST_RIPPLE_PX, Math.max(0.2, MOST_SCATTERS * scatterPx));
+    List<Trial> trials = new ArrayList<>();
+    double least = Double.MAX_VALUE;
+    for (double lengthDeg : LENGTHS_DEG) {
+      RealMatrix correlation = correlation(Math.toRadians(lengthDeg));
+      for (double size = LEAST_RIPPLE_PX; size < most; size *= RIPPLE_STEP) {
+        for (double factor : NOISE_FACTORS) {
+          Trial trial = new Trial(factor, size, correlation);
+          least = Math.min(least, trial.lack);
+          trials.add(trial);
+        }
+      }
     }
-    return at(best);
+    double limit = least + NEGLIGIBLE;
+    trials.removeIf(trial -> !(trial.lack < limit));
+    return mean(trials, least);
   }
 
-  private Solution at(double[] p) {
-    double factor = Math.exp(p[0]);
-    RealMatrix ripple = kernel(Math.exp(p[1]), Math.exp(p[2]));
-    RealMatrix noise = diagonal(factor);
-    Terms terms = new Terms(noise.add(ripple).add(relief));
-    RealMatrix gain = terms.gain();
-    return new Solution(
-        terms.values,
-        spread(gain, noise),
-        spread(gain, ripple),
-        spread(gain, relief),
-        terms.covariance,
-        Math.exp(p[1]),
-        Math.exp(p[2]),
-        factor);
-  }
-
-  /** Minus twice the restricted log likelihood, with a mild pull to plausible sizes. */
-  private double lack(double[] p) {
-    if (Math.abs(p[0]) > 6 || p[1] < -7 || p[1] > 4 || p[2] < -5 || p[2] > 0.5) {
-      return 1e9;
+  /** Mean over trials weighed by their likelihood. */
+  private Solution mean(List<Trial> trials, double least) {
+    int size = priorMean.getDimension();
+    double sum = trials.stream().mapToDouble(trial -> trial.weight(least)).sum();
+    RealVector values = new ArrayRealVector(size);
+    double square = 0;
+    for (Trial trial : trials) {
+      double share = trial.weight(least) / sum;
+      values = values.add(trial.values.mapMultiply(share));
+      square += share * trial.size * trial.size;
     }
-    Terms terms =
-        new Terms(diagonal(Math.exp(p[0])).add(kernel(Math.exp(p[1]), Math.exp(p[2]))).add(relief));
-    double pull =
-        Math.pow(p[0] / 1.5, 2)
-            + Math.pow((p[1] - Math.log(typical)) / 2.5, 2)
-            + Math.pow((p[2] - Math.log(Math.toRadians(4))) / 1.0, 2);
-    return terms.lack() + pull;
+    RealMatrix noise = MatrixUtils.createRealMatrix(size, size);
+    RealMatrix ripple = noise;
+    RealMatrix ofRelief = noise;
+    RealMatrix total = noise;
+    for (Trial trial : trials) {
+      double share = trial.weight(least) / sum;
+      RealVector off = trial.values.subtract(values);
+      noise = noise.add(trial.spread(diagonal(trial.factor)).scalarMultiply(share));
+      ripple =
+          ripple.add(
+              trial.spread(trial.correlation).scalarMultiply(share * trial.size * trial.size));
+      ofRelief = ofRelief.add(trial.spread(relief).scalarMultiply(share));
+      total = total.add(trial.covariance.add(off.outerProduct(off)).scalarMultiply(share));
+    }
+    return new Solution(values, noise, ripple, ofRelief, total, Math.sqrt(square));
   }
 
   private RealMatrix diagonal(double factor) {
-    double[] d = new double[variances.length];
-    for (int i = 0; i < d.length; i++) {
-      d[i] = factor * variances[i];
-    }
-    return MatrixUtils.createRealDiagonalMatrix(d).copy();
+    return MatrixUtils.createRealDiagonalMatrix(variances).scalarMultiply(factor);
   }
 
-  /** Matern's covariance of order 3/2 over the angle: once differentiable, as a limb looks. */
-  private RealMatrix kernel(double rms, double length) {
+  /** Matern's correlation of order 3/2 over the angle: once differentiable, as a limb looks. */
+  private RealMatrix correlation(double length) {
     int n = angles.length;
     double[][] k = new double[n][n];
     for (int i = 0; i < n; i++) {
       for (int j = 0; j <= i; j++) {
         double apart = 2 * Math.abs(Math.sin((angles[i] - angles[j]) / 2)) / length;
-        double value = rms * rms * (1 + apart) * Math.exp(-apart);
+        double value = (1 + apart) * Math.exp(-apart);
         k[i][j] = value;
         k[j][i] = value;
       }
@@ -170,41 +171,59 @@ final class LimbCovariance {
     return MatrixUtils.createRealMatrix(k);
   }
 
-  private static RealMatrix spread(RealMatrix gain, RealMatrix covariance) {
-    return gain.multiply(covariance).multiply(gain.transpose());
-  }
+  /** The estimate with one covariance. */
+  private final class Trial {
 
-  /** One covariance tried. */
-  private final class Terms {
-
-    private final CholeskyDecomposition cholesky;
+    private final double factor;
+    private final double size;
+    private final RealMatrix correlation;
     private final RealMatrix weighted;
     private final RealMatrix covariance;
     private final RealVector values;
 
-    Terms(RealMatrix sigma) {
-      cholesky = new CholeskyDecomposition(sigma, 1e-6, 1e-14);
+    /** Minus twice the restricted log likelihood, with the prior of the noise. */
+    private final double lack;
+
+    Trial(double factor, double size, RealMatrix correlation) {
+      this.factor = factor;
+      this.size = size;
+      this.correlation = correlation;
+      RealMatrix sigma = correlation.scalarMultiply(size * size).add(relief);
+      for (int i = 0; i < variances.length; i++) {
+        sigma.addToEntry(i, i, factor * variances[i]);
+      }
+      CholeskyDecomposition cholesky = new CholeskyDecomposition(sigma, 1e-6, 1e-14);
       weighted = cholesky.getSolver().solve(design);
-      RealMatrix normal = design.transposeMultiply(weighted).add(priorWeight);
+      RealMatrix normal = symmetric(design.transposeMultiply(weighted).add(priorWeight));
       CholeskyDecomposition small = new CholeskyDecomposition(normal, 1e-6, 1e-18);
-      DecompositionSolver solver = small.getSolver();
-      covariance = solver.getInverse();
+      covariance = symmetric(small.getSolver().getInverse());
       values =
-          solver.solve(weighted.transpose().operate(shifts).add(priorWeight.operate(priorMean)));
-    }
-
-    RealMatrix gain() {
-      return covariance.multiply(weighted.transpose());
-    }
-
-    double lack() {
+          covariance.operate(
+              weighted.transpose().operate(shifts).add(priorWeight.operate(priorMean)));
       RealVector residual = shifts.subtract(design.operate(values));
       RealVector off = values.subtract(priorMean);
-      double misfit =
+      lack =
           residual.dotProduct(cholesky.getSolver().solve(residual))
-              + off.dotProduct(priorWeight.operate(off));
-      return misfit + logDeterminant(cholesky) - logDeterminant(covariance);
+              + off.dotProduct(priorWeight.operate(off))
+              + logDeterminant(cholesky)
+              + logDeterminant(small)
+              + Math.pow(Math.log(factor) / NOISE_SPREAD, 2);
     }
+
+    double weight(double least) {
+      return Math.exp(-0.5 * (lack - least));
+    }
+
+    /** What an error of the places makes of the parameters. */
+    RealMatrix spread(RealMatrix error) {
+      RealMatrix gain = covariance.multiplyTransposed(weighted);
+      return gain.multiply(error).multiplyTransposed(gain);
+    }
+  }
+
+  /** The same with its rounding evened out, which a decomposition takes for another matrix. */
+  private static RealMatrix symmetric(RealMatrix matrix) {
+    return matrix.add(matrix.transpose()).scalarMultiply(0.5);
   }
 
   private static double logDeterminant(CholeskyDecomposition cholesky) {
@@ -214,9 +233,5 @@ final class LimbCovariance {
       sum += 2 * Math.log(l.getEntry(i, i));
     }
     return sum;
-  }
-
-  private static double logDeterminant(RealMatrix positive) {
-    return logDeterminant(new CholeskyDecomposition(positive, 1e-6, 1e-30));
   }
 }

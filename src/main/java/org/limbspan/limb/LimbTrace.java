@@ -27,12 +27,19 @@ final class LimbTrace {
   private static final double SECTOR_ERROR = 0.007;
 
   /**
-   * Sine of the Sun's least height over a limb that is used: the direction is known to 3 degrees.
+   * Sine of the Sun's least height over a limb that is used where its direction is the photograph's
+   * own, known to 3 degrees.
    */
   private static final double LEAST_SUN = 0.06;
 
+  /**
+   * Sine of the Sun's least height over the ground an edge's width inside the limb: lower, slopes
+   * throw shadows over it. The limb of a crescent darkens inwards.
+   */
+  private static final double LEAST_SUN_INSIDE = 0.04;
+
   /** Widest strip that a terminator hides beside a limb that is used, in widths of the edge. */
-  private static final double MOST_HIDDEN = 0.25;
+  private static final double MOST_HIDDEN = 0.5;
 
   private final LinearImage image;
   private final FlatteningPrior prior;
@@ -82,6 +89,9 @@ final class LimbTrace {
         light = search.illumination();
         terminator = search;
         searches++;
+      }
+      if (!nearlyFull && phase.isKnown()) {
+        terminator = new ComputedTerminator(light, outline.meanRadius(), phase);
       }
       boolean withWidth = round < WIDTH_ROUNDS;
       seen = edges(annulus, shape, withWidth);
@@ -153,15 +163,19 @@ final class LimbTrace {
     double mostHidden =
         EdgeShape.FWHM_OVER_SIGMA * sigma * (terminator.excess() > 0 ? 1 : MOST_HIDDEN);
     for (SectorEdge e : edges) {
-      boolean lit =
-          nearlyFull
-              ? terminator.hidden(e.angle()) < mostHidden
-              : light.sunOverLimb(e.angle()) > LEAST_SUN;
-      if (lit) {
+      boolean clear = terminator.hidden(e.angle()) < mostHidden;
+      if (clear && (nearlyFull || sunIsUp(e.angle()))) {
         kept.add(e);
       }
     }
     return kept;
+  }
+
+  private boolean sunIsUp(double angleRad) {
+    double sun = light.sunOverLimb(angleRad);
+    double width = EdgeShape.FWHM_OVER_SIGMA * sigma / outline.meanRadius();
+    boolean inside = sun + light.towardsViewer() * EdgeTemplate.cosine(width) > LEAST_SUN_INSIDE;
+    return inside && (phase.isKnown() || sun > LEAST_SUN);
   }
 
   private void renewWidth() {

@@ -46,6 +46,9 @@ final class PhaseSearch implements Terminator {
 
   private static final double CONTRADICTING_LACK = 200;
 
+  /** Error of a sector's place for uneven ground, as a share of the strip. */
+  private static final double ROUGHNESS = 0.3;
+
   /** Sectors with more than this share clipped say nothing on the softness of their edge. */
   private static final double MOST_CLIPPED = 0.1;
 
@@ -118,6 +121,11 @@ final class PhaseSearch implements Terminator {
     double sun = bestX * Math.cos(angleRad) + bestY * Math.sin(angleRad);
     double across = -bestY * Math.cos(angleRad) + bestX * Math.sin(angleRad);
     return (strip(sun + 0.01 * across) - strip(sun - 0.01 * across)) / 0.02;
+  }
+
+  @Override
+  public double roughness(double angleRad) {
+    return ROUGHNESS * hidden(angleRad);
   }
 
   /** Half of the brightness behind the terminator is reached where cos e is 1.5 times the sine. */

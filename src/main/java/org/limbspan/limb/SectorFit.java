@@ -120,6 +120,7 @@ final class SectorFit {
       addPrior(left, WIDTH, noise / (amplitude * 3));
     }
     addTexture(left, noise / amplitude);
+    mirror(left);
     RealMatrix normal = MatrixUtils.createRealMatrix(left);
     CholeskyDecomposition cholesky = new CholeskyDecomposition(normal, 1e-9, 1e-14);
     x = cholesky.getSolver().solve(MatrixUtils.createRealVector(right)).toArray();
@@ -144,8 +145,20 @@ final class SectorFit {
     for (int j = 0; j < columns; j++) {
       double w = weight * column[j];
       right[j] += w * light;
-      for (int k = 0; k < columns; k++) {
+      for (int k = 0; k <= j; k++) {
         left[j][k] += w * column[k];
+      }
+    }
+  }
+
+  /**
+   * The upper half from the lower one: summed apart they differ by rounding, which a decomposition
+   * that asks for symmetry takes for another matrix where the ground beside the limb is dark.
+   */
+  private static void mirror(double[][] left) {
+    for (int j = 0; j < left.length; j++) {
+      for (int k = 0; k < j; k++) {
+        left[k][j] = left[j][k];
       }
     }
   }
@@ -156,7 +169,7 @@ final class SectorFit {
 
   private void addTexture(double[][] left, double noiseShare) {
     for (int p = 0; p < ground.patches(); p++) {
-      for (int q = 0; q < ground.patches(); q++) {
+      for (int q = 0; q <= p; q++) {
         left[patchesFrom + p][patchesFrom + q] += noiseShare * noiseShare * ground.precision(p, q);
       }
     }

@@ -1,8 +1,8 @@
 package org.limbspan.limb;
 
 /**
- * How far the edge that is seen lies inside the limb on the dark side of a nearly full Moon, as the
- * phase law has it.
+ * How far the edge that is seen lies inside the limb on the dark side of a Moon more than half lit,
+ * as the phase law has it.
  */
 interface Terminator {
 
@@ -19,6 +19,11 @@ interface Terminator {
 
         @Override
         public double hiddenByTurn(double angleRad) {
+          return 0;
+        }
+
+        @Override
+        public double roughness(double angleRad) {
           return 0;
         }
 
@@ -48,6 +53,9 @@ interface Terminator {
 
   /** Its change for a turn of the Sun's direction, pixels a radian. */
   double hiddenByTurn(double angleRad);
+
+  /** Standard error of a sector's place by uneven ground beside the terminator, pixels. */
+  double roughness(double angleRad);
 
   /** Relative standard uncertainty of the strip's width, 0.2 to 1. */
   double doubt();

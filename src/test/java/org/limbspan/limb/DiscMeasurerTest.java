@@ -109,6 +109,19 @@ class DiscMeasurerTest {
     assertThat(disc.illuminatedFraction()).isBetween(0.997, 0.9995);
   }
 
+  /** The strip in shadow is narrower than the edge all round. */
+  @Test
+  void usesTheWholeLimbOfAMoonThatIsAllButFull() {
+    MoonScene scene = scene();
+    scene.illuminated = 0.9995;
+    scene.brightLimbDeg = 160;
+    LinearImage image = PhotoFiles.linear(JpegFile.through(new MoonRenderer(scene).render(), 92));
+    Measured disc =
+        (Measured) DiscMeasurer.measure(image, expecting(scene.illuminated, scene.brightLimbDeg));
+
+    assertThat(disc.limbArcDeg()).isGreaterThan(350);
+  }
+
   /** A camera's clock that is half a month off, or a picture turned upside down. */
   @ParameterizedTest
   @ValueSource(doubles = {0.45, 0.8, 0.97, 0.99})
