@@ -37,6 +37,8 @@ class ServingProcessTest {
       ProcessHandle child = ProcessHandle.of(Long.parseLong(words.readLine())).orElseThrow();
       ServingProcess serving = ServingProcess.of(child);
       assertThat(serving.lives()).isTrue();
+      // until then the parent is a shell, which may collect the child
+      await().until(() -> parent.info().command().orElse("").endsWith("sleep"));
 
       child.destroyForcibly();
 
