@@ -25,7 +25,7 @@ class RecipientAddresses {
   private static final Pattern MAIL =
       Pattern.compile(
           "[^\\s\\p{Cntrl}<>()\\[\\],;:\"\\\\@]+"
-              + "@([\\p{L}\\p{N}.-]*[\\p{L}\\p{N}]"
+              + "@([\\p{L}\\p{M}\\p{N}.-]*[\\p{L}\\p{M}\\p{N}]"
               + "|\\[[0-9]{1,3}(\\.[0-9]{1,3}){3}]|\\[IPv6:[0-9a-fA-F:.]+])");
 
   private final MailCarrier mail;

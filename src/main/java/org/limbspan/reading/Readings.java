@@ -104,7 +104,7 @@ public class Readings {
       found.forEach(
           reading ->
               standardiser
-                  .standardise(reading, standardiser.sight(reading))
+                  .standardise(reading)
                   .ifPresentOrElse(standardised::add, () -> unscaled.add(reading)));
     }
     return new Standing(standardised, unscaled);
@@ -134,8 +134,7 @@ public class Readings {
   /** A reading beside the computed Moon; empty if its setup has no calibration. */
   @Transactional(readOnly = true)
   public Optional<StandardisedReading> standardise(long rigId, RecordedReading reading) {
-    Standardiser standardiser = new Standardiser(rigs.history(rigId), sky::moonAt);
-    return standardiser.standardise(reading, standardiser.sight(reading));
+    return new Standardiser(rigs.history(rigId), sky::moonAt).standardise(reading);
   }
 
   /** The readings of a rig that stand with {@code from <= takenAt < to}, as entered. */

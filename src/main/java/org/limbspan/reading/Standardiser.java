@@ -51,6 +51,20 @@ final class Standardiser {
                     sight));
   }
 
+  /** The same; the sight is computed only where there is an angle. */
+  Optional<StandardisedReading> standardise(RecordedReading reading) {
+    return isAngle(reading) ? standardise(reading, sight(reading)) : Optional.empty();
+  }
+
+  private boolean isAngle(RecordedReading reading) {
+    return reading
+        .diameter()
+        .unit()
+        .length()
+        .map(unit -> scale(setup(reading), unit).isPresent())
+        .orElse(true);
+  }
+
   private Optional<PlateScale> scale(Setup setup, LengthUnit unit) {
     return history.scaleOf(setup).map(mean -> mean.scale()).filter(scale -> scale.unit() == unit);
   }

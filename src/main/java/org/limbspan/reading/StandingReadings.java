@@ -116,8 +116,7 @@ final class StandingReadings {
     for (int i = 0; i < readings.size(); i++) {
       Optional<StandardisedReading> angle = standardised.get(i);
       if (angle == null) {
-        RecordedReading reading = readings.get(i);
-        angle = standardiser.standardise(reading, standardiser.sight(reading));
+        angle = standardiser.standardise(readings.get(i));
         standardised.set(i, angle);
       }
       angle.ifPresent(all::add);

@@ -46,6 +46,18 @@ class EarthRotationReferenceTest {
     }
   }
 
+  /** Where the equation of the equinoxes gained two terms, the polynomials pass over the step. */
+  @Test
+  void passesOverTheStepOf1997() {
+    Nutation nutation = new Nutation(IERSConventions.IERS_1996, times.scales());
+    TimeVectorFunction sums = IERSConventions.IERS_1996.getNutationFunction(times.scales());
+    AbsoluteDate start = times.date(Instant.parse("1997-02-20T00:00:00Z"));
+    for (double day = 0; day < 14; day += 0.01) {
+      AbsoluteDate date = start.shiftedBy(day * Constants.JULIAN_DAY);
+      assertThat(nutation.at(date)).containsExactly(sums.value(date), within(0.003 * ARCSECOND));
+    }
+  }
+
   /** The conventions of 2010 know precession better: under 0.1 arcseconds before 2060. */
   @Test
   void staysNearTheFramesOf2010() {

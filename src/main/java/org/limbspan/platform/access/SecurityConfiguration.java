@@ -178,7 +178,7 @@ class SecurityConfiguration {
     Browser.lead(response, Browser.wayBack(request.getParameter(Browser.WAY_BACK)));
   }
 
-  /** Requests are timed whole; timing every filter of each took a tenth of a short one. */
+  /** Requests are timed whole by the server; each of a dozen filters need not be timed besides. */
   @Bean
   SecurityObservationSettings filtersUntimed() {
     return SecurityObservationSettings.noObservations();
