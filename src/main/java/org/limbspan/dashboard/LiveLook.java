@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.Executors;
+import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import org.limbspan.rig.Rigs;
@@ -27,6 +28,9 @@ class LiveLook {
   private static final Logger LOG = LoggerFactory.getLogger(LiveLook.class);
   private static final long LOOK_SECONDS = 2;
 
+  /** Where no page is open; one that is opened has the newest already. */
+  private static final long UNSEEN_SECONDS = 6;
+
   private final LiveReaders readers;
   private final Rigs rigs;
   private final Watch watch;
@@ -48,8 +52,16 @@ class LiveLook {
 
   @EventListener(ApplicationReadyEvent.class)
   void start() {
-    var unused =
-        looker.scheduleWithFixedDelay(this::guarded, LOOK_SECONDS, LOOK_SECONDS, TimeUnit.SECONDS);
+    again();
+  }
+
+  private void again() {
+    long pause = seen.isEmpty() ? UNSEEN_SECONDS : LOOK_SECONDS;
+    try {
+      var unused = looker.schedule(this::guarded, pause, TimeUnit.SECONDS);
+    } catch (RejectedExecutionException stopped) {
+      LOG.trace("no more looks", stopped);
+    }
   }
 
   @PreDestroy
@@ -63,6 +75,8 @@ class LiveLook {
       look();
     } catch (RuntimeException failed) {
       LOG.debug("could not look for news", failed);
+    } finally {
+      again();
     }
   }
 

@@ -13,9 +13,11 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
+import java.util.function.Supplier;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.MediaType;
 import org.springframework.stereotype.Component;
+import org.springframework.util.function.SingletonSupplier;
 
 /**
  * Posts notices to webhooks. Neither redirects nor proxies are followed: both would lead to hosts
@@ -31,18 +33,22 @@ class WebhookCarrier implements Carrier {
 
   private final NoticeProperties properties;
   private final Clock clock;
-  private final HttpClient client;
+  private final Supplier<HttpClient> client;
 
   WebhookCarrier(NoticeProperties properties, Clock clock) {
     this.properties = properties;
     this.clock = clock;
-    this.client =
-        HttpClient.newBuilder()
-            .version(HttpClient.Version.HTTP_1_1)
-            .followRedirects(HttpClient.Redirect.NEVER)
-            .proxy(HttpClient.Builder.NO_PROXY)
-            .connectTimeout(properties.timeout())
-            .build();
+    this.client = SingletonSupplier.of(this::newClient);
+  }
+
+  /** Not before it is needed: its thread looks round every three seconds for ever. */
+  private HttpClient newClient() {
+    return HttpClient.newBuilder()
+        .version(HttpClient.Version.HTTP_1_1)
+        .followRedirects(HttpClient.Redirect.NEVER)
+        .proxy(HttpClient.Builder.NO_PROXY)
+        .connectTimeout(properties.timeout())
+        .build();
   }
 
   @Override
@@ -92,7 +98,7 @@ class WebhookCarrier implements Carrier {
   private int send(HttpRequest request) throws Undelivered {
     Duration timeout = properties.timeout();
     CompletableFuture<HttpResponse<Void>> answer =
-        client.sendAsync(request, HttpResponse.BodyHandlers.discarding());
+        client.get().sendAsync(request, HttpResponse.BodyHandlers.discarding());
     try {
       return answer.get(timeout.toMillis(), TimeUnit.MILLISECONDS).statusCode();
     } catch (TimeoutException late) {

@@ -18,6 +18,8 @@ final class ServerSettings {
     fsync = on
     full_page_writes = on
     synchronous_commit = on
+    # Nothing is left for this writer to do, so it need not look five times a second.
+    wal_writer_delay = '5s'
     max_wal_size = '256MB'
 
     # A small computer with little else to give.

@@ -5,7 +5,7 @@ import java.nio.file.Path;
 
 /**
  * A process that was found to be the server of a data directory. To see whether it still lives
- * costs a fifth of finding it, and is asked twice a second.
+ * costs a fifth of finding it, and is asked every two seconds.
  *
  * @param process the process; it knows when it began, so that a later namesake is none of it
  * @param program what the system shows of its program, on Linux

@@ -7,7 +7,10 @@ import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
-/** Looks twice a second whether the server lives, and starts it again if not. */
+/**
+ * Looks every two seconds whether the server lives, and starts it again if not: so it is back
+ * within the five seconds that a request waits for a connection.
+ */
 final class Supervisor implements AutoCloseable {
 
   /** Starts the server. */
@@ -17,7 +20,7 @@ final class Supervisor implements AutoCloseable {
   }
 
   private static final Logger LOG = LoggerFactory.getLogger(Supervisor.class);
-  private static final long LOOK_MS = 500;
+  private static final long LOOK_MS = 2000;
   private static final long LONGEST_PAUSE_MS = 30_000;
 
   private final Supplier<Optional<ServingProcess>> finder;

@@ -51,7 +51,14 @@ final class ServiceProcess implements AutoCloseable {
     int port = freePort();
     List<String> command = new ArrayList<>();
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
-    command.addAll(List.of("-XX:+UseSerialGC", "-XX:TieredStopAtLevel=1", "-XX:-UsePerfData"));
+    command.addAll(
+        List.of(
+            "-XX:+UseSerialGC",
+            "-XX:TieredStopAtLevel=1",
+            "-XX:-UsePerfData",
+            "-XX:+UnlockDiagnosticVMOptions",
+            "-XX:AsyncDeflationInterval=5000",
+            "-XX:GuaranteedSafepointInterval=10000"));
     Path shared = jar.resolveSibling("limbspan.jsa"); // of an unpacked jar; see ops/README.md
     if (Files.exists(shared)) {
       command.add("-XX:SharedArchiveFile=" + shared);
