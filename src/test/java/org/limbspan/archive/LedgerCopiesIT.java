@@ -19,6 +19,9 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.limbspan.photo.ExifBlock;
+import org.limbspan.photo.PhotoClient;
+import org.limbspan.photo.RenderedMoon;
 import org.limbspan.platform.HomeDirectory;
 import org.limbspan.platform.Problem;
 import org.limbspan.platform.jobs.Jobs;
@@ -103,6 +106,21 @@ class LedgerCopiesIT {
         .anyMatch(name -> name.startsWith("copied-on-change-20261128T020312Z-r"));
     assertThat(copies.newest().get("copied-on-change")).hasValue(now);
     assertThat(copies.troubles()).isEmpty();
+  }
+
+  @Test
+  void takesThePhotographsAlongWhereThatIsWanted() throws Exception {
+    RigClient rig = RigClient.described(http, "copied-photographed");
+    byte[] frame =
+        RenderedMoon.jpeg(
+            RenderedMoon.scene(420, 300), ExifBlock.usual("2026:05:29 21:10:00").offset("+02:00"));
+    new PhotoClient(http, rig).send("", "IMG_1.JPG", frame);
+    copies(properties(DataSize.ofMegabytes(1), true)).make(() -> false);
+
+    byte[] copy = Files.readAllBytes(folder.resolve(rig.slug()).resolve(names(rig.slug()).get(0)));
+    assertThat(LedgerZip.files(copy))
+        .containsEntry("originals/" + LedgerZip.sha256(frame) + ".jpg", frame);
+    assertThat(copy).isEqualTo(LedgerZip.of(http, rig.slug(), "?photographs=true"));
   }
 
   /** A revision does not count all there is: after a week the copy itself is compared. */
@@ -205,12 +223,21 @@ class LedgerCopiesIT {
   }
 
   private LedgerCopies copies(DataSize reserve) {
+    return copies(properties(reserve));
+  }
+
+  private LedgerCopies copies(CopyProperties properties) {
     return new LedgerCopies(
-        rigs, writer, reader, properties(reserve), home, new MovedClock(), ZoneOffset.UTC);
+        rigs, writer, reader, properties, home, new MovedClock(), ZoneOffset.UTC);
   }
 
   private CopyProperties properties(DataSize reserve) {
-    return new CopyProperties(true, folder.toString(), "03:00", Duration.ZERO, false, reserve);
+    return properties(reserve, false);
+  }
+
+  private CopyProperties properties(DataSize reserve, boolean photographs) {
+    return new CopyProperties(
+        true, folder.toString(), "03:00", Duration.ZERO, photographs, reserve);
   }
 
   private void pass(Duration time) {
