@@ -1,6 +1,5 @@
 package org.limbspan.platform.database;
 
-import org.springframework.beans.factory.annotation.Value;
 import org.springframework.boot.autoconfigure.condition.ConditionMessage;
 import org.springframework.boot.autoconfigure.condition.ConditionOutcome;
 import org.springframework.boot.autoconfigure.condition.SpringBootCondition;
@@ -8,17 +7,19 @@ import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.ConditionContext;
 import org.springframework.context.annotation.Conditional;
 import org.springframework.context.annotation.Configuration;
+import org.springframework.context.annotation.Import;
 import org.springframework.core.type.AnnotatedTypeMetadata;
 import org.springframework.util.StringUtils;
 
 /** Brings the embedded PostgreSQL unless {@code spring.datasource.url} names a server. */
 @Configuration(proxyBeanMethods = false)
 @Conditional(DatabaseConfiguration.NoServerNamed.class)
+@Import(StartingDatabase.Registrar.class)
 class DatabaseConfiguration {
 
   @Bean(destroyMethod = "close")
-  EmbeddedDatabase embeddedDatabase(@Value("${limbspan.home}") String home) {
-    return EmbeddedDatabase.start(home);
+  EmbeddedDatabase embeddedDatabase(StartingDatabase starting) {
+    return starting.get();
   }
 
   static final class NoServerNamed extends SpringBootCondition {

@@ -15,10 +15,15 @@ import java.sql.Statement;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.TimeUnit;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.limbspan.platform.StartRefused;
 import org.limbspan.testing.ChildJvm;
+import org.springframework.beans.factory.config.BeanFactoryPostProcessor;
+import org.springframework.beans.factory.config.ConfigurableListableBeanFactory;
+import org.springframework.boot.test.util.TestPropertyValues;
+import org.springframework.context.annotation.AnnotationConfigApplicationContext;
 
 /** The embedded server through all that can befall a computer at home. */
 class EmbeddedDatabaseIT {
@@ -71,6 +76,47 @@ class EmbeddedDatabaseIT {
             PosixFilePermissions.toString(
                 Files.getPosixFilePermissions(data.resolve("limbspan.password"))))
         .isEqualTo("rw-------");
+  }
+
+  /** It starts while the service is put together, and not every service gets that far. */
+  @Test
+  void stopsWhatWasStartedForAServiceThatFailed() throws Exception {
+    start().close();
+    assertThatThrownBy(() -> service(Failing.class).close()).hasMessage("no service");
+    assertThat(Postmaster.of(data)).isEmpty();
+
+    try (AnnotationConfigApplicationContext service = service()) {
+      assertThat(query(service.getBean(EmbeddedDatabase.class), "select 42")).isEqualTo("42");
+    }
+    assertThat(Postmaster.of(data)).isEmpty();
+  }
+
+  @Test
+  void saysWhyAServiceCannotHaveItsDatabase() {
+    try (EmbeddedDatabase database = start()) {
+      assertThat(database.getUsername()).isEqualTo("limbspan");
+      assertThatThrownBy(() -> service().close())
+          .hasRootCauseInstanceOf(StartRefused.class)
+          .rootCause()
+          .hasMessageContaining(home.toString());
+    }
+  }
+
+  private AnnotationConfigApplicationContext service(Class<?>... parts) {
+    AnnotationConfigApplicationContext service = new AnnotationConfigApplicationContext();
+    TestPropertyValues.of("limbspan.home=" + home).applyTo(service);
+    service.register(DatabaseConfiguration.class);
+    Stream.of(parts).forEach(service::register);
+    service.refresh();
+    return service;
+  }
+
+  static final class Failing implements BeanFactoryPostProcessor {
+
+    @Override
+    public void postProcessBeanFactory(ConfigurableListableBeanFactory beans) {
+      throw new IllegalStateException("no service");
+    }
   }
 
   @Test
