@@ -28,18 +28,10 @@ final class FlatteningPrior {
     this.expected = expected;
   }
 
-  double density(double f) {
+  private static double usualDensity(double f) {
     double wide = f / SCALE;
     double tall = f / TALL;
-    double usual =
-        2 / (Math.PI * SCALE) * (f >= 0 ? 1 / (1 + wide * wide) : Math.exp(-0.5 * tall * tall));
-    if (expected.isEmpty()) {
-      return usual;
-    }
-    double sigma = Math.max(expected.get().uncertainty(), 1e-5);
-    double unit = (f - expected.get().value()) / sigma;
-    return TRUST * Math.exp(-0.5 * unit * unit) / (sigma * Math.sqrt(2 * Math.PI))
-        + (1 - TRUST) * usual;
+    return 2 / (Math.PI * SCALE) * (f >= 0 ? 1 / (1 + wide * wide) : Math.exp(-0.5 * tall * tall));
   }
 
   /**
@@ -54,11 +46,10 @@ final class FlatteningPrior {
     double variance = g.dotProduct(free.total().operate(g));
     double measured = flatteningBefore + g.dotProduct(free.values());
     double[] moments = moments(measured, Math.sqrt(variance));
-    double narrowed = Math.max(0.02 * variance, moments[1]);
     RealVector gain = free.total().operate(g).mapDivide(variance);
     RealMatrix keep =
         MatrixUtils.createRealIdentityMatrix(gradient.length).subtract(gain.outerProduct(g));
-    RealMatrix known = gain.outerProduct(gain).scalarMultiply(narrowed);
+    RealMatrix known = gain.outerProduct(gain).scalarMultiply(moments[1]);
     return new LimbCovariance.Solution(
         free.values().add(gain.mapMultiply(moments[0] - measured)),
         sandwich(keep, free.noise()),
@@ -70,22 +61,59 @@ final class FlatteningPrior {
 
   /** Mean and variance of the flattening after the measurement. */
   private double[] moments(double measured, double sigma) {
-    double total = 0;
-    double mean = 0;
-    double square = 0;
-    for (int i = 0; i <= STEPS; i++) {
-      double unit = 6 * (2.0 * i / STEPS - 1);
-      double f = measured + unit * sigma;
-      double weight = density(f) * Math.exp(-0.5 * unit * unit);
-      total += weight;
-      mean += weight * f;
-      square += weight * f * f;
-    }
-    if (!(total > 1e-9)) {
+    double[] usual = usualMoments(measured, sigma);
+    double[] both =
+        expected
+            .map(
+                e ->
+                    sum(
+                        scaled(1 - TRUST, usual),
+                        scaled(TRUST, expectedMoments(e, measured, sigma))))
+            .orElse(usual);
+    if (!(both[0] > 1e-9 / sigma)) {
       return new double[] {measured, sigma * sigma};
     }
-    mean /= total;
-    return new double[] {mean, square / total - mean * mean};
+    double mean = both[1] / both[0];
+    return new double[] {mean, Math.max(0, both[2] / both[0] - mean * mean)};
+  }
+
+  /** Integrals of density times likelihood, by powers 0 to 2 of the flattening. */
+  private static double[] usualMoments(double measured, double sigma) {
+    double[] sum = new double[3];
+    double step = 12.0 / STEPS;
+    for (int i = 0; i <= STEPS; i++) {
+      double unit = i * step - 6;
+      double f = measured + unit * sigma;
+      double weight = step * usualDensity(f) * normal(unit);
+      sum[0] += weight;
+      sum[1] += weight * f;
+      sum[2] += weight * f * f;
+    }
+    return sum;
+  }
+
+  /** The same of a normal expectation, which may be far narrower than the measurement. */
+  private static double[] expectedMoments(
+      MeasureOptions.ExpectedFlattening expected, double measured, double sigma) {
+    double known = Math.max(expected.uncertainty(), 1e-5);
+    double both = Math.hypot(known, sigma);
+    double weight = normal((measured - expected.value()) / both) / both;
+    double share = known * known / (both * both);
+    double mean = expected.value() + share * (measured - expected.value());
+    double variance = share * sigma * sigma;
+    return new double[] {weight, weight * mean, weight * (variance + mean * mean)};
+  }
+
+  private static double normal(double unit) {
+    return Math.exp(-0.5 * unit * unit) / Math.sqrt(2 * Math.PI);
+  }
+
+  private static double[] scaled(double factor, double[] moments) {
+    return new double[] {factor * moments[0], factor * moments[1], factor * moments[2]};
+  }
+
+  private static double[] sum(double[] a, double[] b) {
+    return new double[] {a[0] + b[0], a[1] + b[1], a[2] + b[2]};
   }
 
   private static RealMatrix sandwich(RealMatrix outer, RealMatrix inner) {
