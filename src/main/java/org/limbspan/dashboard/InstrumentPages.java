@@ -40,6 +40,8 @@ class InstrumentPages {
     page.addObject("calibration", CalibrationForm.EMPTY);
     page.addObject("stars", StarPairForm.EMPTY);
     page.addObject("starsInHand", false);
+    page.addObject("target", SheetPhotoForm.EMPTY);
+    page.addObject("targetInHand", false);
     page.addObject("setup", SetupForm.EMPTY);
     page.addObject("horizonStands", standing.isPresent());
     page.addObject("horizonWords", HorizonForm.words(standing));
