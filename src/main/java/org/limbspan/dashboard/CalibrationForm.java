@@ -13,7 +13,6 @@ import org.limbspan.rig.OnConflict;
 import org.limbspan.scale.Calibration;
 import org.limbspan.scale.ImageLength;
 import org.limbspan.scale.LengthUnit;
-import org.limbspan.scale.Target;
 
 /**
  * The form that enters a calibration, as it was filled in; metric or imperial, as the sheet and the
@@ -44,10 +43,7 @@ record CalibrationForm(
   Map<String, String> complaints(RigTime time, Instant now) {
     Map<String, String> complaints = new LinkedHashMap<>();
     taken(complaints, "takenAt", takenAt, time, now);
-    pair(complaints, "length", length, lengthUncertainty, 0);
-    unit(complaints, "length", lengthUnit);
-    pair(complaints, "distance", distance, distanceUncertainty, 0);
-    unit(complaints, "distance", distanceUnit);
+    target().complain(complaints, "length", "distance");
     pair(complaints, "measured", measured, measuredUncertainty, Double.MIN_VALUE);
     unit(complaints, "measured", measuredUnit);
     if (text(note).length() > LONGEST_NOTE) {
@@ -108,15 +104,15 @@ record CalibrationForm(
     return new NewCalibration(
         time.instant(text(takenAt)).orElseThrow(),
         new Calibration(
-            new Target(
-                mm(length, lengthUnit),
-                mm(lengthUncertainty, lengthUnit),
-                mm(distance, distanceUnit) / 1000,
-                mm(distanceUncertainty, distanceUnit) / 1000),
-            imageLength(measured, measuredUncertainty, measuredUnit)),
+            target().target(), imageLength(measured, measuredUncertainty, measuredUnit)),
         text(note).isEmpty() ? null : text(note),
         OnConflict.REFUSE,
         null);
+  }
+
+  private TypedTarget target() {
+    return new TypedTarget(
+        length, lengthUncertainty, lengthUnit, distance, distanceUncertainty, distanceUnit);
   }
 
   /** A length in the image of a form without complaints. */
@@ -124,14 +120,11 @@ record CalibrationForm(
       @Nullable String value, @Nullable String uncertainty, @Nullable String unit) {
     return text(unit).equals("px")
         ? new ImageLength(number(value), number(uncertainty), LengthUnit.PIXEL)
-        : new ImageLength(mm(value, unit), mm(uncertainty, unit), LengthUnit.MILLIMETRE);
+        : new ImageLength(
+            TypedTarget.mm(value, unit), TypedTarget.mm(uncertainty, unit), LengthUnit.MILLIMETRE);
   }
 
   private static double number(@Nullable String typed) {
     return TypedNumber.of(text(typed)).orElseThrow();
-  }
-
-  private static double mm(@Nullable String typed, @Nullable String unit) {
-    return TypedUnit.ofSymbol(text(unit)).orElseThrow().millimetres(number(typed));
   }
 }

@@ -8,16 +8,12 @@ import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import org.limbspan.platform.Conflict;
 import org.limbspan.platform.InvalidInput;
-import org.limbspan.platform.Problem;
 import org.limbspan.rig.Entered;
 import org.limbspan.rig.NewCalibration;
 import org.limbspan.rig.RecordedCalibration;
-import org.limbspan.rig.RecordedHorizon;
 import org.limbspan.rig.Rig;
 import org.limbspan.rig.Rigs;
 import org.limbspan.sky.Sky;
-import org.limbspan.watch.InferredReadings;
-import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.ModelAttribute;
@@ -32,17 +28,14 @@ import org.springframework.web.servlet.ModelAndView;
 @RequestMapping("/rigs/{slug}")
 class InstrumentController {
 
-  private final LedgerReader ledger;
   private final Rigs rigs;
-  private final InferredReadings inferred;
+  private final InstrumentPages pages;
   private final Sky sky;
   private final Clock clock;
 
-  InstrumentController(
-      LedgerReader ledger, Rigs rigs, InferredReadings inferred, Sky sky, Clock clock) {
-    this.ledger = ledger;
+  InstrumentController(Rigs rigs, InstrumentPages pages, Sky sky, Clock clock) {
     this.rigs = rigs;
-    this.inferred = inferred;
+    this.pages = pages;
     this.sky = sky;
     this.clock = clock;
   }
@@ -50,8 +43,7 @@ class InstrumentController {
   @GetMapping("/rig")
   ModelAndView instrument(
       @PathVariable String slug, @RequestParam(required = false) @Nullable Long entered) {
-    return page(
-        slug, Optional.ofNullable(entered), CalibrationForm.EMPTY, SetupForm.EMPTY, Map.of());
+    return pages.page(slug, Optional.ofNullable(entered));
   }
 
   @PostMapping("/calibrations")
@@ -63,8 +55,7 @@ class InstrumentController {
         complaints.isEmpty()
             ? enter(rig, form.calibration(time), complaints, "takenAt", "measured")
             : Optional.empty();
-    return entered.orElseGet(
-        () -> refused(page(slug, Optional.empty(), form, SetupForm.EMPTY, complaints)));
+    return entered.orElseGet(() -> pages.refused(slug, "calibration", form, complaints));
   }
 
   /** Enters a calibration by two stars, with their separation as the air of the site shows it. */
@@ -77,11 +68,9 @@ class InstrumentController {
         .flatMap(fact -> enter(rig, fact, complaints, "starTakenAt", "starMeasured"))
         .orElseGet(
             () -> {
-              ModelAndView page =
-                  page(slug, Optional.empty(), CalibrationForm.EMPTY, SetupForm.EMPTY, complaints);
-              page.addObject("stars", form);
+              ModelAndView page = pages.refused(slug, "stars", form, complaints);
               page.addObject("starsInHand", true);
-              return refused(page);
+              return page;
             });
   }
 
@@ -103,7 +92,7 @@ class InstrumentController {
       complaints.put(
           takenField, "This very calibration was taken back before. Expected another photograph.");
     } catch (InvalidInput | Conflict refused) {
-      complaints.put(measuredField, words(refused));
+      complaints.put(measuredField, InstrumentPages.words(refused));
     }
     return Optional.empty();
   }
@@ -118,10 +107,10 @@ class InstrumentController {
         rigs.openSetup(rig, form.setup(time));
         return new ModelAndView("redirect:/rigs/" + slug + "/rig#setups");
       } catch (InvalidInput | Conflict refused) {
-        complaints.put("startedAt", words(refused));
+        complaints.put("startedAt", InstrumentPages.words(refused));
       }
     }
-    return refused(page(slug, Optional.empty(), CalibrationForm.EMPTY, form, complaints));
+    return pages.refused(slug, "setup", form, complaints);
   }
 
   /** Takes a calibration back; it stays in the ledger with the reason. */
@@ -142,10 +131,7 @@ class InstrumentController {
       rigs.enterHorizon(rig, form.line());
       return new ModelAndView("redirect:/rigs/" + slug + "/rig#horizon-line");
     }
-    ModelAndView page =
-        page(slug, Optional.empty(), CalibrationForm.EMPTY, SetupForm.EMPTY, complaints);
-    page.addObject("horizon", form);
-    return refused(page);
+    return pages.refused(slug, "horizon", form, complaints);
   }
 
   /** Takes the horizon back; it stays in the ledger with the reason. */
@@ -162,41 +148,5 @@ class InstrumentController {
   private static String reason(String why) {
     String reason = why.isBlank() ? "taken back on the page of the rig" : why.strip();
     return reason.substring(0, Math.min(2000, reason.length()));
-  }
-
-  private static String words(Problem refused) {
-    return refused.violations().stream()
-        .findFirst()
-        .map(violation -> refused.detail() + " Expected " + violation.expected() + ".")
-        .orElse(refused.detail());
-  }
-
-  private static ModelAndView refused(ModelAndView page) {
-    page.setStatus(HttpStatus.UNPROCESSABLE_CONTENT);
-    return page;
-  }
-
-  private ModelAndView page(
-      String slug,
-      Optional<Long> entered,
-      CalibrationForm calibration,
-      SetupForm setup,
-      Map<String, String> complaints) {
-    LedgerFacts facts = ledger.read(slug);
-    Rig rig = rigs.find(slug);
-    InstrumentFacts instrument = InstrumentFacts.of(rig, rigs, inferred);
-    Optional<RecordedHorizon> standing = rigs.horizon(rig.id());
-    ModelAndView page = new ModelAndView("instrument");
-    page.addObject("chapter", ChapterHead.of(facts, Chapter.INSTRUMENT));
-    page.addObject("sheet", InstrumentSheets.of(facts, instrument, entered, clock.instant()));
-    page.addObject("calibration", calibration);
-    page.addObject("stars", StarPairForm.EMPTY);
-    page.addObject("starsInHand", false);
-    page.addObject("setup", setup);
-    page.addObject("horizonStands", standing.isPresent());
-    page.addObject("horizonWords", HorizonForm.words(standing));
-    page.addObject("horizon", HorizonForm.of(standing));
-    page.addObject("complaints", complaints);
-    return page;
   }
 }

@@ -33,7 +33,12 @@ public record PhotoAnswer(
    * @param reason in words
    * @param question what the owner is asked, or null
    */
-  public record Refusal(String code, String reason, @Nullable String question) {}
+  public record Refusal(String code, String reason, @Nullable String question) {
+
+    static Refusal of(RefusedPhoto why) {
+      return new Refusal(why.code(), why.reason(), why.question());
+    }
+  }
 
   /** Its figures and the axis along which it counts. */
   public record Measured(Axis axis, DiscFigures figures) {}
@@ -64,13 +69,7 @@ public record PhotoAnswer(
   }
 
   static PhotoAnswer refused(String file, @Nullable Instant takenAt, RefusedPhoto why) {
-    return new PhotoAnswer(
-        file,
-        takenAt,
-        new Refusal(why.code(), why.reason(), why.question()),
-        null,
-        null,
-        List.of());
+    return new PhotoAnswer(file, takenAt, Refusal.of(why), null, null, List.of());
   }
 
   static PhotoAnswer measured(

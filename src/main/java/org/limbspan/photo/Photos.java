@@ -8,6 +8,8 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.limbspan.photo.file.PhotoFile;
 import org.limbspan.photo.file.UnusableFile;
+import org.limbspan.platform.Conflict;
+import org.limbspan.platform.InvalidInput;
 import org.limbspan.platform.NotFound;
 import org.limbspan.platform.Unavailable;
 import org.limbspan.rig.Rig;
@@ -33,6 +35,7 @@ public class Photos {
   private final BracketBook brackets;
   private final OriginalFiles originals;
   private final Darkroom darkroom;
+  private final SheetIntake sheets;
 
   Photos(
       PhotoIntake intake,
@@ -41,7 +44,8 @@ public class Photos {
       PhotoWriter writer,
       BracketBook brackets,
       OriginalFiles originals,
-      Darkroom darkroom) {
+      Darkroom darkroom,
+      SheetIntake sheets) {
     this.intake = intake;
     this.store = store;
     this.book = book;
@@ -49,6 +53,7 @@ public class Photos {
     this.brackets = brackets;
     this.originals = originals;
     this.darkroom = darkroom;
+    this.sheets = sheets;
   }
 
   /** Receives the files of a request; whoever calls it closes them. */
@@ -65,6 +70,21 @@ public class Photos {
   public List<PhotoAnswer> take(
       Rig rig, List<IncomingPhoto> files, PhotoOptions options, PhotoProgress progress) {
     return intake.take(rig, files, options, progress);
+  }
+
+  /**
+   * Measures photographs of a calibration target and, unless they are only tried, keeps them and
+   * enters a calibration from each; never called within a transaction.
+   *
+   * @param options their axis does not count
+   * @return what became of each, in their order
+   * @throws InvalidInput if the setup of one is in another unit than pixels; nothing is entered
+   * @throws Conflict if another calibration is held for the instant of one; nothing is entered. The
+   *     lines of its violations are places among the files, from 1; none if one file came alone
+   */
+  public List<SheetAnswer> takeSheets(
+      Rig rig, List<IncomingPhoto> files, SheetTarget target, PhotoOptions options) {
+    return sheets.take(rig, files, target, options);
   }
 
   /** The photographs of a reading by time; none if it was not made of photographs. */

@@ -25,7 +25,7 @@ public final class ReceivedPhotos implements AutoCloseable {
    * @throws InvalidInput if there are none
    */
   static ReceivedPhotos of(MultipartHttpServletRequest request, OriginalFiles originals) {
-    List<MultipartFile> files = request.getFiles(FIELD).stream().filter(f -> !isBlank(f)).toList();
+    List<MultipartFile> files = files(request);
     if (files.isEmpty()) {
       throw InvalidInput.inBody(FIELD, null, "one file or more in parts of that name");
     }
@@ -39,6 +39,15 @@ public final class ReceivedPhotos implements AutoCloseable {
       received.close();
       throw new UncheckedIOException(e);
     }
+  }
+
+  /** Whether there are any. */
+  public static boolean areIn(MultipartHttpServletRequest request) {
+    return !files(request).isEmpty();
+  }
+
+  private static List<MultipartFile> files(MultipartHttpServletRequest request) {
+    return request.getFiles(FIELD).stream().filter(f -> !isBlank(f)).toList();
   }
 
   /** A browser's form in which no file was chosen sends a part without a name and a byte. */

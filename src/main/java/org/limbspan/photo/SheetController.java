@@ -28,13 +28,11 @@ class SheetController {
   private static final Range UNCERTAINTY = Range.between(0, 1e6);
 
   private final Rigs rigs;
-  private final SheetIntake intake;
-  private final OriginalFiles originals;
+  private final Photos photos;
 
-  SheetController(Rigs rigs, SheetIntake intake, OriginalFiles originals) {
+  SheetController(Rigs rigs, Photos photos) {
     this.rigs = rigs;
-    this.intake = intake;
-    this.originals = originals;
+    this.photos = photos;
   }
 
   @PostMapping(consumes = MediaType.MULTIPART_FORM_DATA_VALUE)
@@ -53,8 +51,8 @@ class SheetController {
             Axis.VERTICAL,
             dryRun ? PhotoOptions.Purpose.TRY : PhotoOptions.Purpose.KEEP,
             supersede ? OnConflict.SUPERSEDE : OnConflict.REFUSE);
-    try (ReceivedPhotos received = ReceivedPhotos.of(request, originals)) {
-      return SheetView.of(intake.take(rig, received.photos(), target, options));
+    try (ReceivedPhotos received = photos.receive(request)) {
+      return SheetView.of(photos.takeSheets(rig, received.photos(), target, options));
     }
   }
 
@@ -75,7 +73,7 @@ class SheetController {
       return null;
     }
     double value = Query.number("otherSideMm", text, LENGTH);
-    if (lengthMm / value < SheetTarget.LEAST_PROPORTION) {
+    if (!SheetTarget.isTallSide(lengthMm, value)) {
       throw InvalidInput.inQuery(
           "otherSideMm",
           text,

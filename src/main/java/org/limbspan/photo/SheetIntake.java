@@ -3,6 +3,7 @@ package org.limbspan.photo;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 import org.limbspan.photo.PhotoExaminer.Examined;
 import org.limbspan.platform.Unavailable;
 import org.limbspan.rig.Entered;
@@ -55,16 +56,17 @@ class SheetIntake {
         Examined examined = examiner.examine(rig, photo, options);
         focalLengths.take(examined.instant().at(), examined.header().shot().focalLengthMm());
         SheetFigures figures =
-            new SheetFigures(
+            SheetFigures.of(
                 target, darkroom.measureSheet(photo.file(), examined.header(), target.options()));
         if (options.purpose() == PhotoOptions.Purpose.KEEP) {
           originals.keep(photo.file(), examined.sha256(), examined.header().format());
         }
         places.add(answers.size());
-        found.add(calibration(examined, figures, options));
-        answers.add(new SheetAnswer(photo.name(), examined.instant().at(), null, figures, null));
+        Integer line = photos.size() > 1 ? answers.size() + 1 : null;
+        found.add(calibration(examined, figures, options, line));
+        answers.add(SheetAnswer.measured(photo.name(), examined.instant().at(), figures));
       } catch (RefusedPhoto refused) {
-        answers.add(new SheetAnswer(photo.name(), options.takenAt(), refused, null, null));
+        answers.add(SheetAnswer.refused(photo.name(), options.takenAt(), refused));
       } catch (IOException e) {
         LOG.error("calibration photograph {} cannot be read or kept", photo.file(), e);
         throw new Unavailable(
@@ -82,12 +84,12 @@ class SheetIntake {
   }
 
   private static NewCalibration calibration(
-      Examined examined, SheetFigures figures, PhotoOptions options) {
+      Examined examined, SheetFigures figures, PhotoOptions options, @Nullable Integer line) {
     return new NewCalibration(
         examined.instant().at(),
         figures.calibration(),
         SheetWords.note(examined.photo().name(), examined.sha256(), figures),
         options.conflict(),
-        null);
+        line);
   }
 }

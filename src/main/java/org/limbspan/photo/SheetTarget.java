@@ -11,10 +11,27 @@ import org.limbspan.scale.Target;
  * @param target its tall side and how far away it stands
  * @param otherSideMm its other side, by which a lean is told; null if it is not known
  */
-record SheetTarget(Target target, @Nullable Double otherSideMm) {
+public record SheetTarget(Target target, @Nullable Double otherSideMm) {
 
   /** Nearer to a square, nobody can tell which side is the tall one. */
-  static final double LEAST_PROPORTION = 1.02;
+  private static final double LEAST_PROPORTION = 1.02;
+
+  /**
+   * The sheet.
+   *
+   * @throws IllegalArgumentException if the other side is not shorter, see {@link #isTallSide}
+   */
+  public SheetTarget {
+    if (otherSideMm != null && !isTallSide(target.lengthMm(), otherSideMm)) {
+      throw new IllegalArgumentException(
+          "otherSideMm " + otherSideMm + ": expected less than " + target.lengthMm() + " / 1.02");
+    }
+  }
+
+  /** Whether a side is longer than the other one by so much that nobody takes one for the other. */
+  public static boolean isTallSide(double lengthMm, double otherSideMm) {
+    return otherSideMm > 0 && lengthMm / otherSideMm >= LEAST_PROPORTION;
+  }
 
   SheetOptions options() {
     return new SheetOptions(

@@ -1,10 +1,10 @@
 package org.limbspan.photo;
 
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
-import org.limbspan.limb.SheetMeasurement.Measured;
 import org.limbspan.rig.Entered;
 import org.limbspan.rig.RecordedCalibration;
 import org.limbspan.scale.PlateScale;
@@ -23,7 +23,7 @@ final class SheetView {
     fields.put("file", answer.file());
     putIfTold(fields, "takenAt", answer.takenAt());
     fields.put("outcome", answer.figures() != null ? "measured" : "refused");
-    RefusedPhoto refused = answer.refused();
+    PhotoAnswer.Refusal refused = answer.refused();
     if (refused != null) {
       fields.put("refusal", refused.code());
       fields.put("reason", refused.reason());
@@ -39,22 +39,30 @@ final class SheetView {
       fields.put("setup", entered.fact().setup());
       fields.put("calibrationOutcome", entered.outcome());
     }
-    fields.put("remarks", figures == null ? List.of() : SheetWords.remarks(figures));
+    fields.put("remarks", remarks(answer));
     return fields;
   }
 
+  private static List<String> remarks(SheetAnswer answer) {
+    List<String> remarks = new ArrayList<>(answer.remarks());
+    SheetFigures figures = answer.figures();
+    if (figures != null && figures.shortening().isEmpty()) {
+      remarks.add("Give it as otherSideMm.");
+    }
+    return remarks;
+  }
+
   private static void figures(Map<String, Object> fields, SheetFigures figures) {
-    Measured measured = figures.measured();
-    fields.put("measuredPx", measured.tallSidePx());
+    fields.put("measuredPx", figures.tallSidePx());
     fields.put("measuredUncertaintyPx", figures.tallSideUncertaintyPx());
-    fields.put("otherSidePx", measured.shortSidePx());
-    fields.put("otherSideUncertaintyPx", measured.shortSideUncertaintyPx());
-    fields.put("unequalSidesPercent", 100 * measured.unequalSides());
-    if (measured.shortening().isPresent()) {
-      fields.put("shorteningPercent", 100 * measured.shortening().getAsDouble());
+    fields.put("otherSidePx", figures.otherSidePx());
+    fields.put("otherSideUncertaintyPx", figures.otherSideUncertaintyPx());
+    fields.put("unequalSidesPercent", 100 * figures.unequalSides());
+    if (figures.shortening().isPresent()) {
+      fields.put("shorteningPercent", 100 * figures.shortening().getAsDouble());
       fields.put("shorteningUncertaintyPercent", 100 * figures.proportionUncertainty());
     }
-    fields.put("edgeFwhmPx", measured.edgeFwhmPx());
+    fields.put("edgeFwhmPx", figures.edgeFwhmPx());
     PlateScale scale = figures.calibration().plateScale();
     fields.put("plateScaleArcsecPerPx", scale.arcsecPerUnit());
     fields.put("plateScaleUncertaintyArcsecPerPx", scale.uncertainty());

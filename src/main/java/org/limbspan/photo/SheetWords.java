@@ -3,7 +3,6 @@ package org.limbspan.photo;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import org.limbspan.limb.SheetMeasurement.Measured;
 import org.limbspan.limb.SheetMeasurement.Refused;
 
 /** Says of a calibration photograph why it gives no length, or what is to be known of it. */
@@ -53,19 +52,15 @@ final class SheetWords {
 
   /** What the owner should know before trusting the calibration. */
   static List<String> remarks(SheetFigures figures) {
-    Measured measured = figures.measured();
-    List<String> remarks = new ArrayList<>();
-    if (measured.shortening().isEmpty()) {
-      remarks.add(
-          "Whether the sheet leans was not checked: give otherSideMm, the length of its other side."
-              + " A lean of 3 degrees makes the tall side look 0.14 percent too short.");
-    } else {
-      double lack = measured.shortening().getAsDouble();
-      if (Math.abs(lack) > SURE * figures.proportionUncertainty()) {
-        remarks.add(lean(lack));
-      }
+    if (figures.shortening().isEmpty()) {
+      return List.of(
+          "Whether the sheet leans was not checked, for want of the length of its other side. A lean"
+              + " of 3 degrees makes the tall side look 0.14 percent too short.");
     }
-    return remarks;
+    double lack = figures.shortening().getAsDouble();
+    return Math.abs(lack) > SURE * figures.proportionUncertainty()
+        ? List.of(lean(lack))
+        : List.of();
   }
 
   private static String lean(double lack) {
@@ -88,7 +83,6 @@ final class SheetWords {
 
   /** Kept with the calibration. */
   static String note(String file, String sha256, SheetFigures figures) {
-    Measured measured = figures.measured();
     List<String> sentences = new ArrayList<>();
     sentences.add(
         String.format(
@@ -97,10 +91,10 @@ final class SheetWords {
                 + " px wide.",
             file,
             sha256,
-            measured.tallSidePx(),
-            measured.shortSidePx(),
-            measured.edgeFwhmPx()));
-    if (measured.shortening().isPresent()) {
+            figures.tallSidePx(),
+            figures.otherSidePx(),
+            figures.edgeFwhmPx()));
+    if (figures.shortening().isPresent()) {
       sentences.addAll(remarks(figures));
     }
     return String.join(" ", sentences);

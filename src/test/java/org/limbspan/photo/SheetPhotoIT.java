@@ -6,8 +6,6 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
-import org.limbspan.limb.render.JpegFile;
-import org.limbspan.limb.render.SheetRenderer;
 import org.limbspan.testing.Answer;
 import org.limbspan.testing.LimbspanIT;
 import org.limbspan.testing.RigClient;
@@ -22,7 +20,7 @@ import tools.jackson.databind.JsonNode;
 @LimbspanIT
 class SheetPhotoIT {
 
-  private static final double TALL_PX = 280;
+  private static final double TALL_PX = RenderedSheet.TALL_PX;
   private static final String TARGET =
       "?targetLengthMm=297&targetLengthUncertaintyMm=0.2&targetDistanceM=50"
           + "&targetDistanceUncertaintyM=0.02";
@@ -132,17 +130,7 @@ class SheetPhotoIT {
   }
 
   private static byte[] sheet(double leanDeg, int focalLengthMm) {
-    SheetRenderer renderer = new SheetRenderer();
-    renderer.width = 600;
-    renderer.height = 520;
-    renderer.centreX = 301.3;
-    renderer.centreY = 258.7;
-    renderer.tallPx = TALL_PX;
-    renderer.shortPx = TALL_PX * 210 / 297;
-    renderer.fwhmPx = 2.2;
-    renderer.leanDeg = leanDeg;
-    return PictureBytes.jpeg(
-        JpegFile.bytes(renderer.render(), 95), told("2026:05:28 12:00:00", focalLengthMm));
+    return RenderedSheet.jpeg(leanDeg, told("2026:05:28 12:00:00", focalLengthMm));
   }
 
   private static byte[] moon(int focalLengthMm) {

@@ -15,6 +15,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.limbspan.testing.LimbspanIT;
 import org.springframework.beans.factory.annotation.Autowired;
@@ -36,6 +37,8 @@ import tools.jackson.databind.json.JsonMapper;
 class AccessMatrixIT {
 
   static final String PASSWORD = "syzygy-2032-quadrature";
+
+  private static final String FORM_OF_FILES = "multipart/form-data; boundary=limb";
 
   private static final JsonMapper MAPPER = new JsonMapper();
 
@@ -170,6 +173,48 @@ class AccessMatrixIT {
     String owner = "Authorization: " + basic(PASSWORD);
     assertThat(status("DELETE", "/api/rigs/guest-life/guest-links/" + id, owner)).isEqualTo(204);
     assertThat(LoginIT.location(guest.page("/rigs/guest-life"))).startsWith("/login?to=");
+  }
+
+  /** As a browser without scripts sends them: the page's token is a field of the form. */
+  @Test
+  void takesPhotographsOfTheSheetFromTheOwnersPageOnly() {
+    describe("sheet-access");
+    String path = "/rigs/sheet-access/calibrations/photos";
+    WebVisit guest = new WebVisit(port);
+    guest.page("/guest/" + link("sheet-access"));
+    assertThat(guest.page("/rigs/sheet-access").statusCode()).isEqualTo(200);
+    assertThat(guest.page("/rigs/sheet-access/rig").statusCode()).isEqualTo(403);
+    assertThat(guest.post(path, FORM_OF_FILES, sheetForm("")).statusCode()).isEqualTo(403);
+
+    WebVisit owner = new WebVisit(port);
+    owner.logIn(PASSWORD, "/");
+    String page = owner.page("/rigs/sheet-access/rig").body();
+    String form = page.substring(page.indexOf("action=\"" + path + "\""));
+    String token = form.replaceAll("(?s)^.*?name=\"_csrf\" value=\"([^\"]+)\".*", "$1");
+    assertThat(owner.post(path, FORM_OF_FILES, sheetForm("")).statusCode()).isEqualTo(403);
+    HttpResponse<String> answer = owner.post(path, FORM_OF_FILES, sheetForm(token));
+    assertThat(answer.statusCode()).as(answer.body()).isEqualTo(200);
+    assertThat(answer.body()).contains("letter.jpg", "Refused", "0 measured, 1 refused");
+  }
+
+  private static String sheetForm(String token) {
+    return Map.of(
+                "_csrf", token,
+                "sheetLength", "297",
+                "sheetLengthUncertainty", "0.2",
+                "sheetLengthUnit", "mm",
+                "sheetDistance", "50",
+                "sheetDistanceUncertainty", "0.02",
+                "sheetDistanceUnit", "m")
+            .entrySet()
+            .stream()
+            .map(
+                field ->
+                    "--limb\r\nContent-Disposition: form-data; name=\"%s\"\r\n\r\n%s\r\n"
+                        .formatted(field.getKey(), field.getValue()))
+            .collect(Collectors.joining())
+        + "--limb\r\nContent-Disposition: form-data; name=\"photo\"; filename=\"letter.jpg\"\r\n"
+        + "Content-Type: image/jpeg\r\n\r\nno picture\r\n--limb--\r\n";
   }
 
   private Set<String> routes() {
