@@ -8,11 +8,11 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.limbspan.photo.ExifBlock;
+import org.limbspan.photo.PhotoClient;
 import org.limbspan.photo.RenderedMoon;
 import org.limbspan.testing.LimbspanIT;
 import org.limbspan.testing.RigClient;
 import org.springframework.beans.factory.annotation.Autowired;
-import org.springframework.core.io.ByteArrayResource;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
 import org.springframework.test.web.servlet.client.ExchangeResult;
@@ -106,8 +106,8 @@ class PhotoPagesIT {
 
   private ExchangeResult send(String uri, MediaType accept) {
     LinkedMultiValueMap<String, Object> parts = new LinkedMultiValueMap<>();
-    parts.add("photo", named("moon.jpg", MOON));
-    parts.add("photo", named("letter.jpg", LETTER));
+    parts.add("photo", PhotoClient.part("moon.jpg", MOON));
+    parts.add("photo", PhotoClient.part("letter.jpg", LETTER));
     return http.post()
         .uri(uri)
         .accept(accept)
@@ -116,15 +116,6 @@ class PhotoPagesIT {
         .exchange()
         .expectBody()
         .returnResult();
-  }
-
-  private static ByteArrayResource named(String name, byte[] file) {
-    return new ByteArrayResource(file) {
-      @Override
-      public String getFilename() {
-        return name;
-      }
-    };
   }
 
   private String page(String uri) {

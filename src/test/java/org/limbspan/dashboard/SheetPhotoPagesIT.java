@@ -8,12 +8,12 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.limbspan.photo.ExifBlock;
+import org.limbspan.photo.PhotoClient;
 import org.limbspan.photo.RenderedMoon;
 import org.limbspan.photo.RenderedSheet;
 import org.limbspan.testing.LimbspanIT;
 import org.limbspan.testing.RigClient;
 import org.springframework.beans.factory.annotation.Autowired;
-import org.springframework.core.io.ByteArrayResource;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
 import org.springframework.test.web.servlet.client.ExchangeResult;
@@ -185,7 +185,7 @@ class SheetPhotoPagesIT {
       RigClient rig, Map<String, String> fields, Map<String, byte[]> files) {
     LinkedMultiValueMap<String, Object> parts = new LinkedMultiValueMap<>();
     fields.forEach(parts::add);
-    files.forEach((name, file) -> parts.add("photo", named(name, file)));
+    files.forEach((name, file) -> parts.add("photo", PhotoClient.part(name, file)));
     return http.post()
         .uri("/rigs/" + rig.slug() + "/calibrations/photos")
         .accept(MediaType.TEXT_HTML)
@@ -194,15 +194,6 @@ class SheetPhotoPagesIT {
         .exchange()
         .expectBody()
         .returnResult();
-  }
-
-  private static ByteArrayResource named(String name, byte[] file) {
-    return new ByteArrayResource(file) {
-      @Override
-      public String getFilename() {
-        return name;
-      }
-    };
   }
 
   private static JsonNode held(RigClient rig) {

@@ -50,7 +50,7 @@ public final class PhotoClient {
 
   private Answer postTo(String path, Map<String, byte[]> files) {
     MultiValueMap<String, Object> parts = new LinkedMultiValueMap<>();
-    new LinkedHashMap<>(files).forEach((name, file) -> parts.add("photo", resource(name, file)));
+    new LinkedHashMap<>(files).forEach((name, file) -> parts.add("photo", part(name, file)));
     var result =
         http.post()
             .uri("/api/rigs/" + slug + path)
@@ -62,7 +62,8 @@ public final class PhotoClient {
     return new Answer(result.getStatus().value(), MAPPER.readTree(result.getResponseBodyContent()));
   }
 
-  private static ByteArrayResource resource(String name, byte[] file) {
+  /** A file as a part of a form. */
+  public static ByteArrayResource part(String name, byte[] file) {
     return new ByteArrayResource(file) {
       @Override
       public String getFilename() {

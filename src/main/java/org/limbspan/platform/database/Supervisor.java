@@ -21,7 +21,7 @@ final class Supervisor implements AutoCloseable {
 
   private static final Logger LOG = LoggerFactory.getLogger(Supervisor.class);
   private static final long LOOK_MS = 2000;
-  private static final long FIRST_RETRY_MS = 500;
+  private static final long FIRST_RETRY_MS = 1000;
   private static final long LONGEST_RETRY_MS = 30_000;
 
   private final Supplier<Optional<ServingProcess>> finder;
@@ -49,11 +49,18 @@ final class Supervisor implements AutoCloseable {
   }
 
   private void watch() {
+    long pauseMs = LOOK_MS;
     long retryMs = FIRST_RETRY_MS;
     try {
       while (!Thread.currentThread().isInterrupted()) {
-        Thread.sleep(retryMs == FIRST_RETRY_MS ? LOOK_MS : retryMs);
-        retryMs = isWell() ? FIRST_RETRY_MS : Math.min(2 * retryMs, LONGEST_RETRY_MS);
+        Thread.sleep(pauseMs);
+        if (isWell()) {
+          pauseMs = LOOK_MS;
+          retryMs = FIRST_RETRY_MS;
+        } else {
+          pauseMs = retryMs;
+          retryMs = Math.min(2 * retryMs, LONGEST_RETRY_MS);
+        }
       }
     } catch (InterruptedException closed) {
       Thread.currentThread().interrupt();
