@@ -38,7 +38,7 @@ final class Assessment {
   Measurement.Measured measured() {
     Outline outline = trace.outline();
     LimbCovariance.Solution solution = trace.solution();
-    double sectorDeg = 360.0 / Annulus.sectorCount(outline);
+    double sectorDeg = 360.0 / Annulus.sectorCount(trace.before());
     RealMatrix total = solution.total();
     return new Measurement.Measured(
         outline,

@@ -18,16 +18,19 @@ final class ComputedTerminator implements Terminator {
   private final Illumination light;
   private final double radius;
   private final PhasePrior phase;
+  private final double turnRad;
   private final double steepness;
 
   /**
+   * @param phase known
+   * @param turnRad of the Sun from its computed direction, as the limb has told it so far
    * @param radius of the disc, pixels
-   * @param phase known, of which {@code light} is the direction
    */
-  ComputedTerminator(Illumination light, double radius, PhasePrior phase) {
-    this.light = light;
+  ComputedTerminator(PhasePrior phase, double turnRad, double radius) {
+    this.light = phase.light(turnRad);
     this.radius = radius;
     this.phase = phase;
+    this.turnRad = turnRad;
     double c = light.towardsViewer();
     steepness = c > 0.05 ? (2 + c) / (c * (1 + c)) : Double.POSITIVE_INFINITY;
   }
@@ -58,6 +61,11 @@ final class ComputedTerminator implements Terminator {
   @Override
   public double doubt() {
     return phase.stripDoubt(light.towardsX(), light.towardsY());
+  }
+
+  @Override
+  public double turnRad() {
+    return turnRad;
   }
 
   @Override

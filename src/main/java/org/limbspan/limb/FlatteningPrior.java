@@ -10,12 +10,13 @@ import org.hipparchus.linear.RealVector;
  * What is known of the flattening before the photograph is measured. Refraction never lengthens the
  * disc, and flattens it by 0.03 % / sin^2(altitude) (the derivative of 58.3 arcsec cot h, Meeus,
  * Astronomical Algorithms, ch. 16), so that small values are common and large ones are not
- * excluded: a Cauchy density from zero upwards. A computed expectation replaces nine tenths of it.
+ * excluded: a Cauchy density from zero upwards. A computed expectation replaces all but a fiftieth
+ * of it, for a clock or a place that is wrong.
  */
 final class FlatteningPrior {
 
   private static final double SCALE = 0.0006;
-  private static final double TRUST = 0.9;
+  private static final double TRUST = 0.98;
 
   /** Pixels that are not square, and the Moon's own shape, may make it look slightly tall. */
   private static final double TALL = 0.0004;

@@ -13,19 +13,28 @@ final class LimbAdjustment {
   static final int ASYMMETRY = 4;
   static final int ROLL = 5;
 
+  /** Relative excess of the strip that the terminator hides. */
+  private static final int STRIP = 6;
+
+  private static final int TURN = 7;
+  private static final int PARAMETERS = 8;
+
   private static final int BINS = 120;
-  private static final double ROLL_SPREAD_RAD = Math.toRadians(1.0);
+
+  /** Of a camera that is levelled by eye or by a bubble; common practice, no source. */
+  private static final double ROLL_SPREAD_RAD = Math.toRadians(1);
 
   /** Relief of the limb: about 0.6 km in 1737 km over some ten degrees. */
   private static final double RELIEF = 0.00034;
 
-  private static final double RELIEF_LENGTH_RAD = Math.toRadians(9);
+  private static final double RELIEF_LENGTH_RAD = Math.toRadians(8.5);
 
   /**
    * How well the flattening tells the asymmetry: from 0.5 to 40 degrees of altitude {@link
-   * #usualAsymmetry} keeps within a sixth, or 0.000003, of Bennett's and Saemundsson's refraction.
+   * #usualAsymmetry} keeps within a sixth, or 0.000003, of Bennett's and Saemundsson's refraction;
+   * such bounds have a standard uncertainty of a tenth (JCGM 100:2008, 4.3.7).
    */
-  private static final double ASYMMETRY_DOUBT = 0.15;
+  private static final double ASYMMETRY_DOUBT = 0.1;
 
   private static final double LEAST_ASYMMETRY_DOUBT = 0.00005;
 
@@ -41,24 +50,25 @@ final class LimbAdjustment {
       double modelErrorPx,
       boolean last) {
     Binned bins = new Binned(edges, terminator, modelErrorPx);
-    double[][] design = new double[bins.count][8];
+    double[][] design = new double[bins.count][PARAMETERS];
     for (int i = 0; i < bins.count; i++) {
       double angle = bins.angle[i];
       System.arraycopy(before.outwardMotion(angle), 0, design[i], 0, 6);
-      design[i][6] = -terminator.hidden(angle);
-      design[i][7] = -terminator.hiddenByTurn(angle);
+      design[i][STRIP] = -terminator.hidden(angle);
+      design[i][TURN] = -terminator.hiddenByTurn(angle);
     }
     double f = Math.max(0, before.flattening());
-    double[] mean = new double[8];
-    double[] sigma = new double[8];
+    double[] mean = new double[PARAMETERS];
+    double[] sigma = new double[PARAMETERS];
     Arrays.fill(sigma, Double.POSITIVE_INFINITY);
     mean[ASYMMETRY] = usualAsymmetry(f) - before.asymmetry();
     sigma[ASYMMETRY] = ASYMMETRY_DOUBT * usualAsymmetry(f) + LEAST_ASYMMETRY_DOUBT;
     mean[ROLL] = -before.rollRad();
     sigma[ROLL] = ROLL_SPREAD_RAD;
-    mean[6] = -terminator.excess();
-    sigma[6] = terminator.doubt();
-    sigma[7] = terminator.turnDoubtRad();
+    mean[STRIP] = -terminator.excess();
+    sigma[STRIP] = terminator.doubt();
+    mean[TURN] = -terminator.turnRad();
+    sigma[TURN] = terminator.turnDoubtRad();
     LimbCovariance problem =
         new LimbCovariance(
             bins.angles(),
@@ -68,7 +78,7 @@ final class LimbAdjustment {
             new LimbCovariance.Relief(RELIEF * before.meanRadius(), RELIEF_LENGTH_RAD),
             mean,
             sigma);
-    double[] gradient = new double[8];
+    double[] gradient = new double[PARAMETERS];
     double a = before.horizontalRadius();
     gradient[HORIZONTAL] = before.verticalRadius() / (a * a);
     gradient[VERTICAL] = -1 / a;
@@ -98,6 +108,11 @@ final class LimbAdjustment {
 
   Outline outline() {
     return outline;
+  }
+
+  /** Further turn of the Sun's direction, radians counter-clockwise. */
+  double turnRad() {
+    return solution.values().getEntry(TURN);
   }
 
   LimbCovariance.Solution solution() {

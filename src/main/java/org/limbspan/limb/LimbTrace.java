@@ -39,9 +39,13 @@ final class LimbTrace {
   private static final double LEAST_SUN_INSIDE = 0.04;
 
   /** Widest strip that a terminator hides beside a limb that is used, in widths of the edge. */
-  private static final double MOST_HIDDEN = 0.5;
+  private static final double MOST_HIDDEN = 0.8;
+
+  /** Farther from the computed one the Sun's direction is not followed. */
+  private static final double MOST_TURN_RAD = Math.toRadians(8);
 
   private final LinearImage image;
+  private final FirstOutline first;
   private final FlatteningPrior prior;
   private final PhasePrior phase;
   private Outline outline;
@@ -50,6 +54,11 @@ final class LimbTrace {
   private Illumination light;
   private Terminator terminator = Terminator.FAR;
   private final boolean nearlyFull;
+
+  /** Whether the Sun is sought on the photograph, and not only corrected. */
+  private boolean seeking;
+
+  private double turnRad;
   private List<SectorEdge> seen = List.of();
   private List<SectorEdge> used = List.of();
   private @org.jspecify.annotations.Nullable LimbAdjustment adjustment;
@@ -57,6 +66,7 @@ final class LimbTrace {
   LimbTrace(
       LinearImage image, FirstOutline first, LitArea lit, FlatteningPrior prior, PhasePrior phase) {
     this.image = image;
+    this.first = first;
     this.prior = prior;
     this.phase = phase;
     outline = first.outline();
@@ -66,10 +76,11 @@ final class LimbTrace {
         phase.isKnown()
             ? phase.light().illuminatedFraction() > EXPECTED_NEARLY_FULL
             : lit.illuminatedFraction() > NEARLY_FULL;
-    if (nearlyFull) {
+    seeking = nearlyFull && !phase.isKnown();
+    if (phase.isKnown()) {
+      light = phase.light(turnRad);
+    } else if (nearlyFull) {
       light = Illumination.FULL;
-    } else if (phase.isKnown()) {
-      light = phase.light();
     } else {
       light = Illumination.of(lit.illuminatedFraction(), lit.directionRad());
     }
@@ -77,25 +88,59 @@ final class LimbTrace {
 
   /** Whether enough of the limb was found to adjust an outline at all. */
   boolean run() {
+    boolean computed = nearlyFull && phase.isKnown();
+    if (settles() && (!computed || isConfirmed())) {
+      return true;
+    }
+    if (!computed) {
+      return false;
+    }
+    outline = first.outline();
+    sigma = first.sigma();
+    light = Illumination.FULL;
+    terminator = Terminator.FAR;
+    seeking = true;
+    return settles();
+  }
+
+  /**
+   * Whether the photograph has a nearly full Moon's Sun where it was computed; asked of the settled
+   * outline, since a first one follows the terminator and makes any Sun look wrong.
+   */
+  private boolean isConfirmed() {
+    double width = EdgeShape.FWHM_OVER_SIGMA * sigma;
+    return !new LitShadow(image, outline, width).contradicts(terminator, used)
+        && new PhaseSearch(new Annulus(image, outline, window()), shape(), phase).isExpected();
+  }
+
+  private double window() {
+    return Math.max(8, WINDOW_PX + WINDOW_IN_FWHM * EdgeShape.FWHM_OVER_SIGMA * sigma);
+  }
+
+  private EdgeShape shape() {
+    return new EdgeShape(sigma, USUAL_WING, 2 * window() + 10 * sigma);
+  }
+
+  private boolean settles() {
     double move = Double.MAX_VALUE;
     int searches = 0;
     for (int round = 0; round < MOST_ROUNDS; round++) {
       boolean last = round == MOST_ROUNDS - 1 || (round >= WIDTH_ROUNDS && move < SETTLED_PX);
-      double window = Math.max(8, WINDOW_PX + WINDOW_IN_FWHM * EdgeShape.FWHM_OVER_SIGMA * sigma);
-      EdgeShape shape = new EdgeShape(sigma, USUAL_WING, 2 * window + 10 * sigma);
-      Annulus annulus = new Annulus(image, outline, window);
-      if (nearlyFull && round > 0 && !last && (searches < mostSearches() || move > 0.5)) {
+      EdgeShape shape = shape();
+      Annulus annulus = new Annulus(image, outline, window());
+      if (seeking && round > 0 && !last && (searches < mostSearches() || move > 0.5)) {
         PhaseSearch search = new PhaseSearch(annulus, shape, phase);
         light = search.illumination();
         terminator = search;
         searches++;
       }
-      if (!nearlyFull && phase.isKnown()) {
-        terminator = new ComputedTerminator(light, outline.meanRadius(), phase);
+      if (!seeking && phase.isKnown()) {
+        light = phase.light(turnRad);
+        terminator = new ComputedTerminator(phase, turnRad, outline.meanRadius());
       }
       boolean withWidth = round < WIDTH_ROUNDS;
       seen = edges(annulus, shape, withWidth);
-      used = LimbSelection.agreeing(sunlit(LimbSelection.plausible(seen)), outline);
+      used = LimbSelection.agreeing(LimbSelection.plausible(sunlit(seen)), outline);
       if (used.size() < 20) {
         return false;
       }
@@ -115,6 +160,8 @@ final class LimbTrace {
         return false;
       }
       outline = adjustment.outline();
+      turnRad += adjustment.turnRad();
+      turnRad = Math.max(-MOST_TURN_RAD, Math.min(MOST_TURN_RAD, turnRad));
       move = FirstOutline.distance(before, outline);
       if (last) {
         break;
@@ -206,7 +253,7 @@ final class LimbTrace {
 
   /** Whether the Sun stands where it was expected. */
   boolean isExpectedPhase() {
-    return phase.isKnown() && (!nearlyFull || terminator.isExpected());
+    return terminator.isExpected();
   }
 
   /** Every sector with an edge. */

@@ -67,8 +67,14 @@ final class PhasePrior {
     return expected.orElseThrow();
   }
 
+  /** With the Sun turned from its computed direction. */
+  Illumination light(double turnRad) {
+    ExpectedPhase e = expectation();
+    return Illumination.of(e.illuminatedFraction(), e.brightLimbRad() + turnRad);
+  }
+
   /** Must be known. */
   Illumination light() {
-    return light(expectation());
+    return light(0);
   }
 }

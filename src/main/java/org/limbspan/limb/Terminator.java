@@ -60,6 +60,11 @@ interface Terminator {
   /** Relative standard uncertainty of the strip's width, 0.2 to 1. */
   double doubt();
 
+  /** By how much the Sun has been turned from the computed direction, radians. */
+  default double turnRad() {
+    return 0;
+  }
+
   /** Standard uncertainty of the Sun's direction, radians. */
   double turnDoubtRad();
 

@@ -1,6 +1,7 @@
 package org.limbspan.limb;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -140,6 +141,53 @@ class DiscMeasurerTest {
         .isBetween(0.9998, 1.0002);
     assertThat(misled.vertical().valuePx() / alone.vertical().valuePx()).isBetween(0.9998, 1.0002);
     assertThat(misled.illuminatedFraction()).isBetween(illuminated - 0.12, illuminated + 0.02);
+  }
+
+  /** At 99.5 percent the strip in shadow is hardly wider than the edge. */
+  @ParameterizedTest
+  @CsvSource({"0.98, 150", "0.985, 90", "0.99, 60", "0.995, 90", "0.995, 180"})
+  void noticesACameraThatIsTurned(double illuminated, double turnDeg) {
+    MoonScene scene = scene();
+    scene.illuminated = illuminated;
+    scene.brightLimbDeg = 25;
+    LinearImage image = PhotoFiles.linear(JpegFile.through(new MoonRenderer(scene).render(), 92));
+    Measured misled = (Measured) DiscMeasurer.measure(image, expecting(illuminated, 25 + turnDeg));
+
+    agrees(misled.horizontal(), scene.horizontalDiameterPx());
+    agrees(misled.vertical(), scene.verticalDiameterPx());
+  }
+
+  /**
+   * The first outline runs along the terminator where the Moon is low, flattened and nearly full:
+   * beside it every Sun looks wrong, also the one that was computed right.
+   */
+  @ParameterizedTest
+  @CsvSource({"0.972, 2, 274, 4.5", "0.98, 1, 244, 4.2", "0.975, 3.5, 99, 3.4"})
+  void believesAPhaseThatTheFirstOutlineDoesNotShow(
+      double illuminated, double altitudeDeg, double brightLimbDeg, double fwhmPx) {
+    MoonScene scene = scene();
+    scene.illuminated = illuminated;
+    scene.altitudeDeg = altitudeDeg;
+    scene.brightLimbDeg = brightLimbDeg;
+    scene.fwhmPx = fwhmPx;
+    LinearImage image = PhotoFiles.linear(JpegFile.through(new MoonRenderer(scene).render(), 92));
+    Measured disc = (Measured) DiscMeasurer.measure(image, expecting(illuminated, brightLimbDeg));
+
+    agrees(disc.horizontal(), scene.horizontalDiameterPx());
+    agrees(disc.vertical(), scene.verticalDiameterPx());
+    assertThat(disc.illuminatedFraction()).isCloseTo(illuminated, within(0.001));
+  }
+
+  /** Counted on the outline before the last correction, sectors may be one more than after it. */
+  @Test
+  void joinsNoMoreThanTheWholeLimb() {
+    for (double radius = 255.5; radius < 258; radius += 0.25) {
+      MoonScene scene = scene();
+      scene.radiusPx = radius;
+      Measured disc = (Measured) measure(scene);
+
+      assertThat(disc.limbArcDeg()).isLessThanOrEqualTo(360 + 1e-9);
+    }
   }
 
   /** A full Moon on the photograph, another phase by the clock, and the other way round. */

@@ -43,8 +43,8 @@ class FlatteningPriorTest {
       double usual =
           f >= 0 ? 1 / (1 + Math.pow(f / 0.0006, 2)) : Math.exp(-0.5 * Math.pow(f / 0.0004, 2));
       double prior =
-          0.1 * 2 / (Math.PI * 0.0006) * usual
-              + 0.9
+          0.02 * 2 / (Math.PI * 0.0006) * usual
+              + 0.98
                   * Math.exp(-0.5 * Math.pow((f - expected) / uncertainty, 2))
                   / (uncertainty * Math.sqrt(2 * Math.PI));
       double weight = prior * Math.exp(-0.5 * Math.pow((f - found) / sigma, 2));
