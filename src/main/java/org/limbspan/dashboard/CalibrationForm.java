@@ -52,7 +52,7 @@ record CalibrationForm(
     return complaints;
   }
 
-  /** Complains of a time that is none, or has not come. */
+  /** Complains of a time that is none, that the clock does not tell apart, or has not come. */
   static void taken(
       Map<String, String> complaints,
       String field,
@@ -66,6 +66,8 @@ record CalibrationForm(
           "When it was photographed is not understood: expected " + time.field(now) + ", say.");
     } else if (at.get().isAfter(now)) {
       complaints.put(field, "Expected a time that has passed.");
+    } else {
+      time.doubt(text(value)).ifPresent(words -> complaints.put(field, words));
     }
   }
 

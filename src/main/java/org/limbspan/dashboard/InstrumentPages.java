@@ -3,6 +3,7 @@ package org.limbspan.dashboard;
 import java.time.Clock;
 import java.util.Map;
 import java.util.Optional;
+import org.limbspan.platform.InvalidInput;
 import org.limbspan.platform.Problem;
 import org.limbspan.rig.RecordedHorizon;
 import org.limbspan.rig.Rig;
@@ -64,11 +65,16 @@ class InstrumentPages {
     return page;
   }
 
-  /** Why an entry was refused. */
+  /** Why an entry was refused, beside the field that it is about. */
   static String words(Problem refused) {
     return refused.violations().stream()
         .findFirst()
-        .map(violation -> refused.detail() + " Expected " + violation.expected() + ".")
+        .map(violation -> why(refused) + "Expected " + violation.wordsOfPages() + ".")
         .orElse(refused.detail());
+  }
+
+  /** What is wrong with a value is said in the names of a client's fields: the page has its own. */
+  private static String why(Problem refused) {
+    return refused instanceof InvalidInput ? "" : refused.detail() + " ";
   }
 }

@@ -82,6 +82,7 @@ class PhotoFormController {
   private static PhotoOptions options(boolean dryRun) {
     return new PhotoOptions(
         null,
+        null,
         Axis.HORIZONTAL,
         dryRun ? PhotoOptions.Purpose.TRY : PhotoOptions.Purpose.KEEP,
         OnConflict.REFUSE);

@@ -31,9 +31,14 @@ final class PhotoWords {
   PhotoLine line(int place, PhotoAnswer answer) {
     Refusal refused = answer.refused();
     if (refused != null) {
-      List<String> why = new ArrayList<>(List.of(refused.reason()));
+      List<String> why = new ArrayList<>(List.of(refused.reasonOnPages()));
       if (refused.question() != null) {
         why.add(refused.question());
+      }
+      if (refused.isOfTime()) {
+        why.add(
+            "This form takes no other time; programs tell it with the photograph, as takenAt, an"
+                + " instant with its offset from UTC.");
       }
       return new PhotoLine(place, answer.file(), "refused", "Refused", why, null);
     }

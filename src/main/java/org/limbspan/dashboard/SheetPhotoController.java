@@ -1,8 +1,10 @@
 package org.limbspan.dashboard;
 
+import java.time.Clock;
+import java.time.Instant;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.Collectors;
+import java.util.Optional;
 import org.limbspan.photo.IncomingPhoto;
 import org.limbspan.photo.PhotoOptions;
 import org.limbspan.photo.Photos;
@@ -10,11 +12,11 @@ import org.limbspan.photo.ReceivedPhotos;
 import org.limbspan.photo.SheetAnswer;
 import org.limbspan.platform.Conflict;
 import org.limbspan.platform.InvalidInput;
-import org.limbspan.platform.Problem;
 import org.limbspan.rig.OnConflict;
 import org.limbspan.rig.Rig;
 import org.limbspan.rig.Rigs;
 import org.limbspan.sky.Axis;
+import org.limbspan.sky.Sky;
 import org.springframework.http.MediaType;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.ModelAttribute;
@@ -29,18 +31,18 @@ import org.springframework.web.servlet.ModelAndView;
 @RequestMapping("/rigs/{slug}/calibrations/photos")
 class SheetPhotoController {
 
-  private static final String FILES = "photo";
-  private static final String CHOOSE_AGAIN =
-      "Choose the files again: a browser does not keep them in a form that comes back.";
-
   private final Rigs rigs;
   private final Photos photos;
   private final InstrumentPages pages;
+  private final Sky sky;
+  private final Clock clock;
 
-  SheetPhotoController(Rigs rigs, Photos photos, InstrumentPages pages) {
+  SheetPhotoController(Rigs rigs, Photos photos, InstrumentPages pages, Sky sky, Clock clock) {
     this.rigs = rigs;
     this.photos = photos;
     this.pages = pages;
+    this.sky = sky;
+    this.clock = clock;
   }
 
   /** Answers with what became of each file, or with the form and what is wrong with it. */
@@ -50,11 +52,12 @@ class SheetPhotoController {
       @ModelAttribute SheetPhotoForm form,
       MultipartHttpServletRequest request) {
     Rig rig = rigs.find(slug);
-    Map<String, String> complaints = form.complaints();
+    Map<String, String> complaints =
+        form.complaints(new RigTime(rig.timeZone()), sky.ephemerisFrom(), clock.instant());
     if (!ReceivedPhotos.areIn(request)) {
-      complaints.put(FILES, "Expected one photograph or more.");
+      complaints.put(SheetPhotoComplaints.FILES, "Expected one photograph or more.");
     } else if (!complaints.isEmpty()) {
-      complaints.put(FILES, CHOOSE_AGAIN);
+      complaints.put(SheetPhotoComplaints.FILES, SheetPhotoComplaints.CHOOSE_AGAIN);
     }
     if (!complaints.isEmpty()) {
       return refused(slug, form, complaints);
@@ -65,9 +68,12 @@ class SheetPhotoController {
   }
 
   private ModelAndView measured(Rig rig, List<IncomingPhoto> files, SheetPhotoForm form) {
+    RigTime time = new RigTime(rig.timeZone());
+    Optional<Instant> typed = form.takenAt(time);
     try {
-      List<SheetAnswer> answers = photos.takeSheets(rig, files, form.target(), options(form));
-      SheetPhotoWords words = new SheetPhotoWords(new RigTime(rig.timeZone()));
+      List<SheetAnswer> answers =
+          photos.takeSheets(rig, files, form.target(), options(form, typed));
+      SheetPhotoWords words = new SheetPhotoWords(time, typed);
       return new ModelAndView(
           "sheet-photos",
           Map.of(
@@ -76,7 +82,7 @@ class SheetPhotoController {
               "lines", words.lines(answers),
               "tried", form.tried()));
     } catch (InvalidInput | Conflict refused) {
-      return refused(rig.slug(), form, Map.of(FILES, words(files, refused)));
+      return refused(rig.slug(), form, new SheetPhotoComplaints(files, time, typed).of(refused));
     }
   }
 
@@ -86,24 +92,10 @@ class SheetPhotoController {
     return page;
   }
 
-  /** All or none are entered: which of them stand in the way, and why. */
-  private static String words(List<IncomingPhoto> files, Problem refused) {
-    String which =
-        refused.violations().stream()
-            .map(each -> files.get(each.line() == null ? 0 : each.line() - 1).name())
-            .distinct()
-            .collect(Collectors.joining(", "));
-    String why =
-        refused instanceof Conflict
-            ? "another calibration has the very instant at which it was taken. Take that one back"
-                + " first, or leave this photograph out."
-            : "expected " + refused.violations().get(0).expected() + ".";
-    return which + ": " + why + " " + CHOOSE_AGAIN;
-  }
-
-  private static PhotoOptions options(SheetPhotoForm form) {
+  private static PhotoOptions options(SheetPhotoForm form, Optional<Instant> typed) {
     return new PhotoOptions(
         null,
+        typed.orElse(null),
         Axis.VERTICAL,
         form.tried() ? PhotoOptions.Purpose.TRY : PhotoOptions.Purpose.KEEP,
         OnConflict.REFUSE);

@@ -2,8 +2,10 @@ package org.limbspan.dashboard;
 
 import static org.limbspan.dashboard.RigForm.text;
 
+import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 import org.limbspan.photo.SheetTarget;
@@ -11,12 +13,14 @@ import org.limbspan.photo.SheetTarget;
 /**
  * The form that sends photographs of the sheet, as it was filled in, without its files.
  *
+ * @param sheetTakenAt of photographs whose files tell no time; may be empty
  * @param sheetLength of the tall side
  * @param sheetLengthUnit one of {@link TypedUnit}; of the other side too
  * @param otherSide empty if it is not known
  * @param dryRun {@code true} if the photographs are only measured
  */
 record SheetPhotoForm(
+    @Nullable String sheetTakenAt,
     @Nullable String sheetLength,
     @Nullable String sheetLengthUncertainty,
     @Nullable String sheetLengthUnit,
@@ -27,21 +31,36 @@ record SheetPhotoForm(
     @Nullable String dryRun) {
 
   static final SheetPhotoForm EMPTY =
-      new SheetPhotoForm("297", "0.2", "mm", null, null, "m", null, null);
+      new SheetPhotoForm(null, "297", "0.2", "mm", null, null, "m", null, null);
 
   /** Whether nothing is to be entered. */
   public boolean tried() {
     return text(dryRun).equals("true");
   }
 
-  /** What is wrong with it, by the name of the field; empty if nothing is. */
-  Map<String, String> complaints() {
+  /**
+   * What is wrong with it, by the name of the field; empty if nothing is.
+   *
+   * @param from the first instant of which the Moon can be computed
+   */
+  Map<String, String> complaints(RigTime time, Instant from, Instant now) {
     Map<String, String> complaints = new LinkedHashMap<>();
+    if (!text(sheetTakenAt).isEmpty()) {
+      CalibrationForm.taken(complaints, "sheetTakenAt", sheetTakenAt, time, now);
+      if (complaints.isEmpty() && takenAt(time).orElseThrow().isBefore(from)) {
+        complaints.put("sheetTakenAt", "Expected a time from " + time.field(from) + " on.");
+      }
+    }
     typed().complain(complaints, "sheetLength", "sheetDistance");
     if (!text(otherSide).isEmpty()) {
       other(complaints);
     }
     return complaints;
+  }
+
+  /** The time that was typed, of a form without complaints; empty if none was. */
+  Optional<Instant> takenAt(RigTime time) {
+    return text(sheetTakenAt).isEmpty() ? Optional.empty() : time.instant(text(sheetTakenAt));
   }
 
   private void other(Map<String, String> complaints) {

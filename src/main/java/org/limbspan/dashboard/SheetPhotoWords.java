@@ -1,9 +1,10 @@
 package org.limbspan.dashboard;
 
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
-import java.util.Set;
+import java.util.Optional;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import org.limbspan.photo.PhotoAnswer.Refusal;
@@ -18,14 +19,17 @@ import org.limbspan.scale.PlateScale;
 /** Says what became of photographs of the sheet. */
 final class SheetPhotoWords {
 
-  /** Refusals whose remedy is a time that is told with the photograph. */
-  private static final Set<String> OF_TIME =
-      Set.of("no-time", "time-left-out", "time-twice", "time-ahead", "time-out-of-reach");
-
   private final RigTime time;
+  private final Optional<Instant> typed;
 
-  SheetPhotoWords(RigTime time) {
+  /**
+   * Of photographs of one form.
+   *
+   * @param typed the time that its files were to have where they tell none
+   */
+  SheetPhotoWords(RigTime time, Optional<Instant> typed) {
     this.time = time;
+    this.typed = typed;
   }
 
   /** Of all files together. */
@@ -73,14 +77,14 @@ final class SheetPhotoWords {
   }
 
   private static List<String> reasons(Refusal refused) {
-    List<String> reasons = new ArrayList<>(List.of(refused.reason()));
+    List<String> reasons = new ArrayList<>(List.of(refused.reasonOnPages()));
     if (refused.question() != null) {
       reasons.add(refused.question());
     }
-    if (OF_TIME.contains(refused.code())) {
+    if (refused.isOfTime()) {
       reasons.add(
-          "On the page, measure such a photograph by hand and enter it under Enter a calibration,"
-              + " where the time is typed.");
+          "Send it again from the page of the rig, with \u201cWhen the sheet was photographed\u201d"
+              + " filled in.");
     }
     return reasons;
   }
@@ -99,9 +103,8 @@ final class SheetPhotoWords {
 
   private List<String> figures(SheetAnswer answer, SheetFigures figures) {
     List<String> sentences = new ArrayList<>();
-    String taken = answer.takenAt() == null ? "" : "Taken " + time.minute(answer.takenAt()) + "; ";
     sentences.add(
-        taken
+        taken(answer)
             + "tall side "
             + px(figures.tallSidePx(), figures.tallSideUncertaintyPx())
             + ", other side "
@@ -121,6 +124,17 @@ final class SheetPhotoWords {
       sentences.add(upright(figures));
     }
     return sentences;
+  }
+
+  /** Where a time was typed, it is said which one counts. */
+  private String taken(SheetAnswer answer) {
+    Instant at = answer.takenAt();
+    if (at == null) {
+      return "";
+    }
+    String whose =
+        typed.map(each -> each.equals(at) ? ", as typed" : ", as its file tells").orElse("");
+    return "Taken " + time.minute(at) + whose + "; ";
   }
 
   private static String upright(SheetFigures figures) {

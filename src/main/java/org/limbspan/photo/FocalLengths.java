@@ -54,14 +54,6 @@ final class FocalLengths {
 
   private static RefusedPhoto refused(
       Instant takenAt, double found, Setup setup, List<Told> others, double expected) {
-    String reason =
-        String.format(
-            Locale.ROOT,
-            "The focal length is %s mm: expected %s mm, as in the other photographs of setup %d."
-                + " At another focal length pixels mean other angles.",
-            plain(found),
-            plain(expected),
-            setup.number());
     Instant lastBefore = null;
     for (Told other : others) {
       if (other.takenAt().isBefore(takenAt)) {
@@ -75,7 +67,18 @@ final class FocalLengths {
             + when
             + "? If so, enter a new setup that starts then, with a calibration of its own, and send"
             + " the photograph again. If it was moved by accident, put it back and calibrate.";
-    return new RefusedPhoto("other-focal-length", reason, question);
+    return new RefusedPhoto("other-focal-length", reason(found, expected, setup.number()), question)
+        .onPages(reason(found, expected, setup.numberOnPages()));
+  }
+
+  private static String reason(double found, double expected, int setup) {
+    return String.format(
+        Locale.ROOT,
+        "The focal length is %s mm: expected %s mm, as in the other photographs of setup %d. At"
+            + " another focal length pixels mean other angles.",
+        plain(found),
+        plain(expected),
+        setup);
   }
 
   private static String plain(double value) {

@@ -3,6 +3,7 @@ package org.limbspan.photo;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
+import java.io.UncheckedIOException;
 import java.nio.channels.FileChannel;
 import java.nio.file.FileSystems;
 import java.nio.file.Files;
@@ -15,8 +16,10 @@ import java.nio.file.attribute.PosixFilePermissions;
 import java.security.DigestInputStream;
 import java.security.MessageDigest;
 import java.time.Instant;
+import java.util.HashMap;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import java.util.stream.Stream;
 import org.limbspan.photo.file.PhotoFormat;
@@ -69,19 +72,59 @@ class OriginalFiles {
 
   /** Keeps a copy of a file; it is on the disk when this returns. */
   void keep(Path source, String sha256, PhotoFormat format) throws IOException {
-    Path target = path(sha256, format);
-    if (Files.exists(target)) {
-      return;
+    try (Aside aside = aside()) {
+      aside.lay(source, sha256, format);
+      aside.keep(sha256, format);
     }
-    Path part = temporary();
-    try {
+  }
+
+  /** For files that are kept only if what speaks of them is entered; whoever asks closes it. */
+  Aside aside() {
+    return new Aside();
+  }
+
+  /**
+   * Copies beside the originals. They become originals by being renamed; closing removes those that
+   * did not, and never an original, which another entry may speak of.
+   */
+  final class Aside implements AutoCloseable {
+
+    private final Map<Path, Path> partByTarget = new HashMap<>();
+
+    private Aside() {}
+
+    /** Lays a copy of a file there, unless that file is held or lies there already. */
+    void lay(Path source, String sha256, PhotoFormat format) throws IOException {
+      Path target = path(sha256, format);
+      if (Files.exists(target) || partByTarget.containsKey(target)) {
+        return;
+      }
+      Path part = temporary();
+      partByTarget.put(target, part);
       Files.copy(source, part, StandardCopyOption.REPLACE_EXISTING);
       if (!sha256(part).equals(sha256)) {
         throw new IOException(source + " changed while it was read");
       }
-      place(part, sha256, format);
-    } finally {
-      Files.deleteIfExists(part);
+    }
+
+    /** Keeps a file that was laid there; it is on the disk when this returns. */
+    void keep(String sha256, PhotoFormat format) throws IOException {
+      Path part = partByTarget.get(path(sha256, format));
+      if (part != null) {
+        place(part, sha256, format);
+        partByTarget.remove(path(sha256, format));
+      }
+    }
+
+    @Override
+    public void close() {
+      for (Path part : partByTarget.values()) {
+        try {
+          Files.deleteIfExists(part);
+        } catch (IOException e) {
+          throw new UncheckedIOException(e);
+        }
+      }
     }
   }
 

@@ -3,6 +3,7 @@ package org.limbspan.photo;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.limbspan.sky.Axis;
 
@@ -22,6 +23,9 @@ public record PhotoAnswer(
     @Nullable Kept kept,
     List<String> remarks) {
 
+  private static final Set<String> OF_TIME =
+      Set.of("no-time", "time-left-out", "time-twice", "time-ahead", "time-out-of-reach");
+
   public PhotoAnswer {
     remarks = List.copyOf(remarks);
   }
@@ -30,13 +34,21 @@ public record PhotoAnswer(
    * Why it gives no diameter.
    *
    * @param code one word for programs
-   * @param reason in words
+   * @param reason in words, for clients of the interface
+   * @param reasonOnPages the same for readers of a page, who know nothing of a client's fields and
+   *     count setups from 1
    * @param question what the owner is asked, or null
    */
-  public record Refusal(String code, String reason, @Nullable String question) {
+  public record Refusal(
+      String code, String reason, String reasonOnPages, @Nullable String question) {
+
+    /** Whether the instant at which it was taken is what lacks, or cannot be. */
+    public boolean isOfTime() {
+      return OF_TIME.contains(code);
+    }
 
     static Refusal of(RefusedPhoto why) {
-      return new Refusal(why.code(), why.reason(), why.question());
+      return new Refusal(why.code(), why.reason(), why.reasonOnPages(), why.question());
     }
   }
 

@@ -45,6 +45,7 @@ class PhotoController {
     PhotoOptions options =
         new PhotoOptions(
             takenAt == null || takenAt.isBlank() ? null : Query.instant("takenAt", takenAt),
+            null,
             axis(axis),
             dryRun ? PhotoOptions.Purpose.TRY : PhotoOptions.Purpose.KEEP,
             supersede ? OnConflict.SUPERSEDE : OnConflict.REFUSE);

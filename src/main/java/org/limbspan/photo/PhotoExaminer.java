@@ -4,9 +4,11 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.time.Clock;
 import java.time.Instant;
+import java.time.ZoneId;
 import java.time.temporal.ChronoUnit;
 import org.limbspan.photo.file.PhotoFile;
 import org.limbspan.photo.file.PhotoHeader;
+import org.limbspan.photo.file.Shot;
 import org.limbspan.photo.file.UnusableFile;
 import org.limbspan.rig.Rig;
 import org.limbspan.sky.Sky;
@@ -36,8 +38,7 @@ class PhotoExaminer {
       throws IOException, RefusedPhoto {
     try {
       PhotoHeader header = PhotoFile.header(photo.file());
-      ShotInstant instant = ShotInstant.of(options.takenAt(), header.shot(), rig.timeZone());
-      requirePossible(instant.at());
+      ShotInstant instant = instant(header.shot(), rig.timeZone(), options);
       return new Examined(
           photo, OriginalFiles.sha256(photo.file()), Files.size(photo.file()), header, instant);
     } catch (UnusableFile unusable) {
@@ -45,19 +46,38 @@ class PhotoExaminer {
     }
   }
 
-  private void requirePossible(Instant at) throws RefusedPhoto {
+  private ShotInstant instant(Shot shot, ZoneId zone, PhotoOptions options) throws RefusedPhoto {
+    try {
+      return possible(ShotInstant.of(options.takenAt(), shot, zone));
+    } catch (RefusedPhoto refused) {
+      if (options.takenAtOtherwise() == null) {
+        throw refused;
+      }
+      return possible(ShotInstant.of(options.takenAtOtherwise(), shot, zone));
+    }
+  }
+
+  private ShotInstant possible(ShotInstant instant) throws RefusedPhoto {
+    Instant at = instant.at();
     Instant now = clock.instant();
     if (at.isAfter(now.plus(1, ChronoUnit.DAYS))) {
-      throw new RefusedPhoto(
+      throw refused(
           "time-ahead",
-          "The photograph says that it was taken at %s, which is to come: expected an instant at most a day ahead of now, %s. Set the camera's clock, and send it again with takenAt."
+          "The photograph says that it was taken at %s, which is to come: expected an instant at most a day ahead of now, %s."
               .formatted(at, now.truncatedTo(ChronoUnit.SECONDS)));
     }
     if (at.isBefore(sky.ephemerisFrom()) || !at.isBefore(sky.ephemerisTo())) {
-      throw new RefusedPhoto(
+      throw refused(
           "time-out-of-reach",
-          "The photograph says that it was taken at %s: expected an instant from %s to before %s, the reach of the ephemeris. Set the camera's clock, and send it again with takenAt."
+          "The photograph says that it was taken at %s: expected an instant from %s to before %s, the reach of the ephemeris."
               .formatted(at, sky.ephemerisFrom(), sky.ephemerisTo()));
     }
+    return instant;
+  }
+
+  private static RefusedPhoto refused(String code, String reason) {
+    return new RefusedPhoto(
+            code, reason + " Set the camera's clock, and send it again with takenAt.")
+        .onPages(reason + " Set the camera's clock.");
   }
 }

@@ -9,11 +9,17 @@ import org.limbspan.sky.Axis;
  * What is said of photographs when they are sent.
  *
  * @param takenAt counts before the cameras' clocks; null if not told
+ * @param takenAtOtherwise counts where the camera's clock tells no instant, or one that cannot be;
+ *     null if not told
  * @param axis along which they count
  * @param conflict what to do with a file that is held or was taken back
  */
 public record PhotoOptions(
-    @Nullable Instant takenAt, Axis axis, Purpose purpose, OnConflict conflict) {
+    @Nullable Instant takenAt,
+    @Nullable Instant takenAtOtherwise,
+    Axis axis,
+    Purpose purpose,
+    OnConflict conflict) {
 
   /** What the photographs are sent for. */
   public enum Purpose {
@@ -24,5 +30,5 @@ public record PhotoOptions(
 
   /** Nothing is said. */
   public static final PhotoOptions USUAL =
-      new PhotoOptions(null, Axis.HORIZONTAL, Purpose.KEEP, OnConflict.REFUSE);
+      new PhotoOptions(null, null, Axis.HORIZONTAL, Purpose.KEEP, OnConflict.REFUSE);
 }

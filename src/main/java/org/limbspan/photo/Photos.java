@@ -74,13 +74,16 @@ public class Photos {
 
   /**
    * Measures photographs of a calibration target and, unless they are only tried, keeps them and
-   * enters a calibration from each; never called within a transaction.
+   * enters a calibration from each; never called within a transaction. Of what is not entered no
+   * file is left.
    *
    * @param options their axis does not count
    * @return what became of each, in their order
    * @throws InvalidInput if the setup of one is in another unit than pixels; nothing is entered
    * @throws Conflict if another calibration is held for the instant of one; nothing is entered. The
    *     lines of its violations are places among the files, from 1; none if one file came alone
+   * @throws Unavailable if a file cannot be read or kept; the message says whether anything was
+   *     entered
    */
   public List<SheetAnswer> takeSheets(
       Rig rig, List<IncomingPhoto> files, SheetTarget target, PhotoOptions options) {

@@ -12,16 +12,28 @@ final class RefusedPhoto extends Exception {
   private static final long serialVersionUID = 1L;
 
   private final String code;
+  private final String reasonOnPages;
   private final @Nullable String question;
 
-  RefusedPhoto(String code, String reason, @Nullable String question) {
+  private RefusedPhoto(
+      String code, String reason, String reasonOnPages, @Nullable String question) {
     super(reason);
     this.code = code;
+    this.reasonOnPages = reasonOnPages;
     this.question = question;
+  }
+
+  RefusedPhoto(String code, String reason, @Nullable String question) {
+    this(code, reason, reason, question);
   }
 
   RefusedPhoto(String code, String reason) {
     this(code, reason, null);
+  }
+
+  /** The same, for which pages have words of their own. */
+  RefusedPhoto onPages(String words) {
+    return new RefusedPhoto(code, reason(), words, question);
   }
 
   static RefusedPhoto of(UnusableFile file) {
@@ -45,6 +57,11 @@ final class RefusedPhoto extends Exception {
 
   String reason() {
     return String.valueOf(getMessage());
+  }
+
+  /** The reason without what only a client of the interface can follow; setups from 1. */
+  String reasonOnPages() {
+    return reasonOnPages;
   }
 
   /** What the owner is asked, or null. */

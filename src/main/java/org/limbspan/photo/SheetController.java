@@ -48,6 +48,7 @@ class SheetController {
     PhotoOptions options =
         new PhotoOptions(
             takenAt == null || takenAt.isBlank() ? null : Query.instant("takenAt", takenAt),
+            null,
             Axis.VERTICAL,
             dryRun ? PhotoOptions.Purpose.TRY : PhotoOptions.Purpose.KEEP,
             supersede ? OnConflict.SUPERSEDE : OnConflict.REFUSE);

@@ -43,14 +43,26 @@ class SheetIntake {
     this.rigs = rigs;
   }
 
+  /** A photograph that gives a length, and its place among the files. */
+  private record Found(int place, Examined examined, NewCalibration calibration) {
+
+    String name() {
+      return examined.photo().name();
+    }
+
+    /** Whether that calibration stands in the ledger, or stood, as made of this very file. */
+    boolean isNamedIn(RecordedCalibration calibration) {
+      return calibration.note() != null && calibration.note().contains(examined.sha256());
+    }
+  }
+
   /** What becomes of files, in their order. */
   List<SheetAnswer> take(
       Rig rig, List<IncomingPhoto> photos, SheetTarget target, PhotoOptions options) {
     FocalLengths focalLengths =
         new FocalLengths(rigs.history(rig)::setupAt, store.focalLengths(rig.id()));
     List<SheetAnswer> answers = new ArrayList<>();
-    List<NewCalibration> found = new ArrayList<>();
-    List<Integer> places = new ArrayList<>();
+    List<Found> found = new ArrayList<>();
     for (IncomingPhoto photo : photos) {
       try {
         Examined examined = examiner.examine(rig, photo, options);
@@ -58,29 +70,72 @@ class SheetIntake {
         SheetFigures figures =
             SheetFigures.of(
                 target, darkroom.measureSheet(photo.file(), examined.header(), target.options()));
-        if (options.purpose() == PhotoOptions.Purpose.KEEP) {
-          originals.keep(photo.file(), examined.sha256(), examined.header().format());
-        }
-        places.add(answers.size());
         Integer line = photos.size() > 1 ? answers.size() + 1 : null;
-        found.add(calibration(examined, figures, options, line));
+        found.add(
+            new Found(answers.size(), examined, calibration(examined, figures, options, line)));
         answers.add(SheetAnswer.measured(photo.name(), examined.instant().at(), figures));
       } catch (RefusedPhoto refused) {
         answers.add(SheetAnswer.refused(photo.name(), options.takenAt(), refused));
       } catch (IOException e) {
-        LOG.error("calibration photograph {} cannot be read or kept", photo.file(), e);
-        throw new Unavailable(
-            "The file " + photo.name() + " cannot be read or kept just now; nothing was stored.");
+        throw notStored(photo.name(), e);
       }
     }
     if (options.purpose() == PhotoOptions.Purpose.KEEP && !found.isEmpty()) {
-      List<Entered<RecordedCalibration>> entered = rigs.record(rig, found);
-      for (int i = 0; i < entered.size(); i++) {
-        int place = places.get(i);
-        answers.set(place, answers.get(place).with(entered.get(i)));
-      }
+      enter(rig, found, answers);
     }
     return answers;
+  }
+
+  /**
+   * Enters all or none. The originals are on the disk before, and get their names after: what is
+   * refused leaves no file that nothing speaks of, and a full disk no calibration without its file.
+   */
+  private void enter(Rig rig, List<Found> found, List<SheetAnswer> answers) {
+    try (OriginalFiles.Aside aside = originals.aside()) {
+      found.forEach(each -> lay(each, aside));
+      List<Entered<RecordedCalibration>> entered =
+          rigs.record(rig, found.stream().map(Found::calibration).toList());
+      List<String> lost = new ArrayList<>();
+      for (int i = 0; i < entered.size(); i++) {
+        Found its = found.get(i);
+        answers.set(its.place(), answers.get(its.place()).with(entered.get(i)));
+        if (its.isNamedIn(entered.get(i).fact()) && !isKept(its, aside)) {
+          lost.add(its.name());
+        }
+      }
+      if (!lost.isEmpty()) {
+        throw new Unavailable(
+            "The calibrations are entered, but these files cannot be kept just now: "
+                + String.join(", ", lost)
+                + ". Send them again: they are kept then, and no calibration is entered twice.");
+      }
+    }
+  }
+
+  private static void lay(Found its, OriginalFiles.Aside aside) {
+    Examined examined = its.examined();
+    try {
+      aside.lay(examined.photo().file(), examined.sha256(), examined.header().format());
+    } catch (IOException e) {
+      throw notStored(its.name(), e);
+    }
+  }
+
+  private static boolean isKept(Found its, OriginalFiles.Aside aside) {
+    Examined examined = its.examined();
+    try {
+      aside.keep(examined.sha256(), examined.header().format());
+      return true;
+    } catch (IOException e) {
+      LOG.error("calibration photograph {} cannot be kept", examined.sha256(), e);
+      return false;
+    }
+  }
+
+  private static Unavailable notStored(String name, IOException e) {
+    LOG.error("calibration photograph {} cannot be read or kept", name, e);
+    return new Unavailable(
+        "The file " + name + " cannot be read or kept just now; nothing was stored.");
   }
 
   private static NewCalibration calibration(

@@ -50,11 +50,10 @@ record ShotInstant(Instant at, Clock clock) {
     }
     LocalDateTime local = shot.takenLocal();
     if (local == null) {
-      throw new RefusedPhoto(
+      throw refused(
           "no-time",
           "The file does not tell when it was taken: expected Exif DateTimeOriginal, set by the"
-              + " camera's clock."
-              + REMEDY);
+              + " camera's clock.");
     }
     ZoneOffset offset = shot.offset();
     if (offset != null) {
@@ -72,16 +71,18 @@ record ShotInstant(Instant at, Clock clock) {
     String clock = local.toLocalDate() + " " + local.toLocalTime();
     if (offsets.isEmpty()) {
       Duration gap = zone.getRules().getTransition(local).getDuration();
-      throw new RefusedPhoto(
+      throw refused(
           "time-left-out",
           "The camera's clock said %s, which was left out in %s when clocks were put forward by %d minutes: its clock was not put forward, or is wrong."
-                  .formatted(clock, zone, gap.toMinutes())
-              + REMEDY);
+              .formatted(clock, zone, gap.toMinutes()));
     }
-    throw new RefusedPhoto(
+    throw refused(
         "time-twice",
         "The camera's clock said %s, which came twice in %s when clocks were put back: once at %s, once at %s from UTC."
-                .formatted(clock, zone, offsets.get(0), offsets.get(1))
-            + REMEDY);
+            .formatted(clock, zone, offsets.get(0), offsets.get(1)));
+  }
+
+  private static RefusedPhoto refused(String code, String reason) {
+    return new RefusedPhoto(code, reason + REMEDY).onPages(reason);
   }
 }

@@ -59,11 +59,13 @@ final class SetupUnits {
     if (settled == null || its.get() == settled) {
       return Optional.empty();
     }
+    String expected = "a length in " + settled.symbol() + ", the unit of setup ";
     return Optional.of(
         new Violation(
-            "diameter" + its.get().suffix(),
-            reading.diameter().value(),
-            "a length in " + settled.symbol() + ", the unit of setup " + setup.number()));
+                "diameter" + its.get().suffix(),
+                reading.diameter().value(),
+                expected + setup.number())
+            .onPages(expected + setup.numberOnPages()));
   }
 
   private LengthUnit unit(Setup setup, DiameterUnit ofBatch) {

@@ -37,12 +37,15 @@ final class CalibrationShelf {
 
   Violation unitViolation(NewCalibration fact) {
     LengthUnit held = units(setup(fact)).iterator().next();
+    Setup setup = setup(fact);
+    String expected = "a length in " + held.symbol() + ", the unit of setup ";
     return atLine(
         fact,
         new Violation(
-            "measured" + unit(fact).suffix(),
-            fact.calibration().measured().value(),
-            "a length in " + held.symbol() + ", the unit of setup " + setup(fact).number()));
+                "measured" + unit(fact).suffix(),
+                fact.calibration().measured().value(),
+                expected + setup.number())
+            .onPages(expected + setup.numberOnPages()));
   }
 
   /** Whether another value stands for the same photograph and the entry does not supersede it. */
@@ -56,9 +59,12 @@ final class CalibrationShelf {
     return atLine(
         fact,
         new Violation(
-            "takenAt",
-            fact.takenAt(),
-            "the calibration held for that instant, another instant, or supersedes: true"));
+                "takenAt",
+                fact.takenAt(),
+                "the calibration held for that instant, another instant, or supersedes: true")
+            .onPages(
+                "the calibration held for that instant, another instant, or that one taken back"
+                    + " first"));
   }
 
   /** The answer for an entry that changes nothing; empty if it is to be stored. */

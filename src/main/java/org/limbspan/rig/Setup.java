@@ -19,6 +19,11 @@ public record Setup(
     Optional<Instant> endedAt,
     @Nullable String note) {
 
+  /** As pages number it, from 1. */
+  public int numberOnPages() {
+    return number + 1;
+  }
+
   boolean hasStartedBy(Instant at) {
     return startedAt.isEmpty() || !at.isBefore(startedAt.get());
   }

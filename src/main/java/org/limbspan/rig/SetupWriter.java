@@ -60,7 +60,8 @@ class SetupWriter {
       if (fact.conflict() == OnConflict.REFUSE) {
         throw new Conflict(
             "A setup from that instant is held with another note.",
-            new Violation("note", fact.note(), "'" + last.note() + "', or supersedes: true"));
+            new Violation("note", fact.note(), "'" + last.note() + "', or supersedes: true")
+                .onPages("its note, '" + last.note() + "', or another time"));
       }
       withdrawals.withdrawSetup(last.id(), "superseded", clock.instant());
       return store(rig, fact, last.version() + 1);

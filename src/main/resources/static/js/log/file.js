@@ -101,7 +101,7 @@ export class FileDrop {
     const ofLines = wrong.filter(({ line }) => file.byLine.has(line));
     for (const violation of ofLines) this.#note(file.byLine.get(violation.line), violation);
     if (!answer.ok && ofLines.length === 0) {
-      const fields = wrong.map(({ field, expected }) => `${field}: expected ${expected}.`);
+      const fields = wrong.map((each) => `${each.field}: expected ${each.expectedOnPages ?? each.expected}.`);
       return [told.detail ?? `The service answered ${answer.status}.`, ...fields].join(" ");
     }
     this.#total.stored += told.stored ?? 0;
@@ -151,8 +151,8 @@ export class FileDrop {
     label.textContent = `Line ${record.line}`;
     const told = document.createElement("div");
     told.id = `line-${record.line}-told`;
-    for (const { field: name, value, expected } of violations) {
-      told.append(paragraph(`${name} ${value ?? "is empty"}: expected ${expected}.`, "complaint"));
+    for (const { field: name, value, expected, expectedOnPages } of violations) {
+      told.append(paragraph(`${name} ${value ?? "is empty"}: expected ${expectedOnPages ?? expected}.`, "complaint"));
     }
     made.append(beside(before), label, field, told);
     if (this.#records[at + 1]) made.append(beside(this.#records[at + 1]));

@@ -105,7 +105,8 @@ export class Outbox extends EventTarget {
 
 function sentences(problem, status) {
   const named = (problem.violations ?? []).map(
-    ({ field, value, expected }) => `${field} ${value ?? "is empty"}: expected ${expected}.`,
+    ({ field, value, expected, expectedOnPages }) =>
+      `${field} ${value ?? "is empty"}: expected ${expectedOnPages ?? expected}.`,
   );
   return named.length ? named : [problem.detail ?? `The service answered ${status}.`];
 }

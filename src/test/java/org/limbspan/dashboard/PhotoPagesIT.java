@@ -3,7 +3,9 @@ package org.limbspan.dashboard;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.nio.charset.StandardCharsets;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
@@ -84,6 +86,27 @@ class PhotoPagesIT {
   }
 
   @Test
+  void saysWhyInTheWordsOfThePage() {
+    RigClient rig = RigClient.described(http, "drop-words");
+    new PhotoClient(http, rig).send("", "moon.jpg", MOON);
+    byte[] zoomed =
+        RenderedMoon.jpeg(
+            RenderedMoon.scene(420, 101),
+            new ExifBlock().takenAt("2026:05:30 21:10:00").offset("+02:00").focalLengthMm(300));
+    byte[] untold =
+        RenderedMoon.jpeg(RenderedMoon.scene(420, 101), new ExifBlock().focalLengthMm(400));
+    String page =
+        text(
+            send(
+                "/rigs/drop-words/photos",
+                MediaType.TEXT_HTML,
+                Map.of("zoomed.jpg", zoomed, "untold.jpg", untold)));
+    assertThat(page)
+        .contains("as in the other photographs of setup 1.", "This form takes no other time")
+        .doesNotContain("setup 0", "Send it again with takenAt");
+  }
+
+  @Test
   void saysThatAReadingStandsNoMore() {
     RigClient rig = RigClient.described(http, "drop-gone");
     String address = reading(text(send("/rigs/drop-gone/photos", MediaType.TEXT_HTML)));
@@ -105,9 +128,15 @@ class PhotoPagesIT {
   }
 
   private ExchangeResult send(String uri, MediaType accept) {
+    Map<String, byte[]> files = new LinkedHashMap<>();
+    files.put("moon.jpg", MOON);
+    files.put("letter.jpg", LETTER);
+    return send(uri, accept, files);
+  }
+
+  private ExchangeResult send(String uri, MediaType accept, Map<String, byte[]> files) {
     LinkedMultiValueMap<String, Object> parts = new LinkedMultiValueMap<>();
-    parts.add("photo", PhotoClient.part("moon.jpg", MOON));
-    parts.add("photo", PhotoClient.part("letter.jpg", LETTER));
+    files.forEach((name, file) -> parts.add("photo", PhotoClient.part(name, file)));
     return http.post()
         .uri(uri)
         .accept(accept)

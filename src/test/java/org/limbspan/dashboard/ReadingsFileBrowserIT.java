@@ -60,6 +60,20 @@ class ReadingsFileBrowserIT {
   }
 
   @Test
+  void countsSetupsFromOne(Visitor visitor) {
+    RigClient rig = RigClient.described(http, "file-unit");
+    rig.postCsv(
+        "/readings",
+        "taken_at,axis,diameter_px,uncertainty_px\n2024-03-01T01:10:00Z,horizontal,1700,1\n");
+    Page page = open(visitor, rig);
+    choose(
+        page,
+        "taken_at,axis,diameter_mm,uncertainty_mm\n2024-03-02T01:10:00Z,horizontal,117,0.4\n");
+    assertThat(page.locator("[data-lines] > li"))
+        .containsText("expected a length in px, the unit of setup 1.");
+  }
+
+  @Test
   void takesALongFileInPartsAndTwiceForOnce(Visitor visitor) {
     RigClient rig = RigClient.described(http, "file-long");
     Page page = open(visitor, rig);

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.limbspan.photo.ExifBlock;
@@ -31,6 +32,7 @@ class SheetPhotoPagesIT {
   private static final double TRUE_ARCSEC_PER_PX = 1225.20 / RenderedSheet.TALL_PX;
 
   private static final byte[] UPRIGHT = sheet(0, "2026:05:28 12:00:00");
+  private static final byte[] UNTOLD = RenderedSheet.jpeg(0, new ExifBlock().focalLengthMm(400));
   private static final byte[] MOON =
       RenderedMoon.jpeg(RenderedMoon.scene(420, 101), told("2026:05:29 21:10:00"));
 
@@ -44,6 +46,7 @@ class SheetPhotoPagesIT {
         .startsWith("<details class=\"no-print\" id=\"by-photographs\">")
         .contains("action=\"/rigs/paper-offer/calibrations/photos\"")
         .contains("enctype=\"multipart/form-data\"", "type=\"file\"", "multiple=\"multiple\"")
+        .contains("id=\"sheetTakenAt\"", "name=\"sheetTakenAt\"", "May be left empty")
         .doesNotContain("complaint", "aria-invalid", "checked");
   }
 
@@ -102,7 +105,9 @@ class SheetPhotoPagesIT {
     assertThat(page).contains("4 photographs: 1 measured, 1 entered, 3 refused.");
     assertThat(line(page, "fallen.jpg")).contains("Refused", "leans or is turned");
     assertThat(line(page, "moon.jpg")).contains("Refused", "sheet");
-    assertThat(line(page, "no-time.jpg")).contains("Refused", "when it was taken", "by hand");
+    assertThat(line(page, "no-time.jpg"))
+        .contains("Refused", "when it was taken", "“When the sheet was photographed”")
+        .doesNotContain("takenAt");
     assertThat(line(page, "sheet.jpg")).contains("Measured and entered");
     assertThat(held(rig).size()).isEqualTo(1);
   }
@@ -164,9 +169,137 @@ class SheetPhotoPagesIT {
     files.put("same.jpg", UPRIGHT);
     String page = text(send(rig, fields, files), HttpStatus.UNPROCESSABLE_CONTENT);
     assertThat(form(page))
-        .contains("same.jpg: another calibration has the very instant", "value=\"51\"")
+        .contains("same.jpg (28 May 2026, 12:00:00): another calibration", "value=\"51\"")
         .doesNotContain("fresh.jpg");
     assertThat(held(rig).size()).isEqualTo(1);
+  }
+
+  @Test
+  void takesTheTypedTimeForAPhotographWhoseFileTellsNone() {
+    RigClient rig = RigClient.described(http, "paper-typed");
+    Map<String, String> fields = fields();
+    fields.put("sheetTakenAt", "2026-05-27 09:30");
+    Map<String, byte[]> files = new LinkedHashMap<>();
+    files.put("no-time.jpg", UNTOLD);
+    files.put("sheet.jpg", UPRIGHT);
+    String page = text(send(rig, fields, files), HttpStatus.OK);
+    assertThat(page).contains("2 photographs: 2 measured, 2 entered, none refused.");
+    assertThat(line(page, "no-time.jpg")).contains("Taken 27 May 2026, 09:30, as typed; ");
+    assertThat(line(page, "sheet.jpg")).contains("Taken 28 May 2026, 12:00, as its file tells; ");
+    assertThat(times(rig)).containsExactly("2026-05-27T07:30:00Z", "2026-05-28T10:00:00Z");
+  }
+
+  /** A camera whose clock was never set, and one whose clock is a century ahead. */
+  @Test
+  void takesTheTypedTimeForAFileWhoseOwnCannotBe() {
+    RigClient rig = RigClient.described(http, "paper-clock");
+    for (String day : new String[] {"1970:01:01", "2126:05:28"}) {
+      Map<String, byte[]> file = Map.of("clock.jpg", sheet(0, day + " 12:00:00"));
+      String refused = text(send(rig, fields(), file), HttpStatus.OK);
+      assertThat(line(refused, "clock.jpg"))
+          .contains("Refused", "camera&#39;s clock", "“When the sheet was photographed”")
+          .doesNotContain("takenAt");
+      Map<String, String> fields = fields();
+      fields.put("sheetTakenAt", day.startsWith("1970") ? "2026-05-26" : "2026-05-27 12:00+02:00");
+      assertThat(text(send(rig, fields, file), HttpStatus.OK)).contains("1 entered", "as typed");
+    }
+    assertThat(times(rig)).containsExactly("2026-05-26T10:00:00Z", "2026-05-27T10:00:00Z");
+  }
+
+  @Test
+  void namesTheFieldOfATimeThatIsNotUnderstood() {
+    RigClient rig = RigClient.described(http, "paper-noon");
+    Map<String, String> fields = fields();
+    fields.put("sheetTakenAt", "noon of May");
+    String page =
+        text(send(rig, fields, Map.of("no-time.jpg", UNTOLD)), HttpStatus.UNPROCESSABLE_CONTENT);
+    assertThat(page).contains("href=\"#sheetTakenAt\"");
+    assertThat(form(page))
+        .contains("id=\"sheetTakenAt-complaint\"", "value=\"noon of May\"")
+        .contains(
+            "When it was photographed is not understood: expected 2", "Choose the files again");
+    assertThat(held(rig).size()).isZero();
+  }
+
+  @Test
+  void entersNoneOfTwoPhotographsThatWouldHaveTheTypedTime() {
+    RigClient rig = RigClient.described(http, "paper-both");
+    Map<String, String> fields = fields();
+    fields.put("sheetTakenAt", "2026-05-27 09:30");
+    Map<String, byte[]> files = new LinkedHashMap<>();
+    files.put("one.jpg", UNTOLD);
+    files.put("other.jpg", RenderedSheet.jpeg(6, new ExifBlock().focalLengthMm(400)));
+    String page = text(send(rig, fields, files), HttpStatus.UNPROCESSABLE_CONTENT);
+    assertThat(form(page))
+        .contains("id=\"sheetTakenAt-complaint\"", "value=\"2026-05-27 09:30\"")
+        .contains("other.jpg (27 May 2026, 09:30:00): another calibration has this very time")
+        .contains("Choose the files again")
+        .doesNotContain("one.jpg", "takenAt:");
+    assertThat(held(rig).size()).isZero();
+  }
+
+  @Test
+  void countsSetupsFromOneWhereThePageDoes() {
+    RigClient rig = RigClient.described(http, "paper-count");
+    new PhotoClient(http, rig).send("", "moon.jpg", MOON);
+    byte[] zoomed =
+        RenderedSheet.jpeg(
+            0, new ExifBlock().takenAt("2026:05:28 12:00:00").offset("+02:00").focalLengthMm(300));
+    String page = text(send(rig, fields(), Map.of("zoomed.jpg", zoomed)), HttpStatus.OK);
+    assertThat(line(page, "zoomed.jpg"))
+        .contains("expected 400 mm, as in the other photographs of setup 1.");
+  }
+
+  @Test
+  void tellsTheUnitOfTheSetupByTheNumberThatThePageShows() {
+    RigClient rig = RigClient.described(http, "paper-unit");
+    rig.postJson("/setups", "{\"startedAt\": \"2026-05-01T00:00:00Z\"}");
+    rig.postJson(
+        "/calibrations",
+        """
+        {"takenAt": "2026-05-20T12:00:00Z", "method": "target", "targetLengthMm": 297,
+         "targetLengthUncertaintyMm": 0.2, "targetDistanceM": 50,
+         "targetDistanceUncertaintyM": 0.02, "measuredMm": 74.25, "measuredUncertaintyMm": 0.3}""");
+    Map<String, byte[]> files = new LinkedHashMap<>();
+    files.put("sheet.jpg", UPRIGHT);
+    files.put("later.jpg", sheet(0, "2026:05:28 13:00:00"));
+    String page = text(send(rig, fields(), files), HttpStatus.UNPROCESSABLE_CONTENT);
+    assertThat(form(page))
+        .contains("sheet.jpg, later.jpg: measured in pixels; expected a length in mm, the unit of")
+        .contains("unit of setup 2. Choose the files again")
+        .doesNotContain("setup 1", "measuredPx");
+    String typed = text(type(rig), HttpStatus.UNPROCESSABLE_CONTENT);
+    assertThat(typed)
+        .contains("id=\"measured-complaint\"", "Expected a length in mm, the unit of setup 2.")
+        .doesNotContain("unit of setup 1", "measuredPx");
+    assertThat(held(rig).size()).isEqualTo(1);
+  }
+
+  /** The form in which a calibration is typed. */
+  private ExchangeResult type(RigClient rig) {
+    LinkedMultiValueMap<String, String> fields = new LinkedMultiValueMap<>();
+    fields.add("takenAt", "2026-05-28 12:00");
+    fields.add("length", "297");
+    fields.add("lengthUncertainty", "0.2");
+    fields.add("lengthUnit", "mm");
+    fields.add("distance", "50");
+    fields.add("distanceUncertainty", "0.02");
+    fields.add("distanceUnit", "m");
+    fields.add("measured", "1100");
+    fields.add("measuredUncertainty", "1");
+    fields.add("measuredUnit", "px");
+    return http.post()
+        .uri("/rigs/" + rig.slug() + "/calibrations")
+        .accept(MediaType.TEXT_HTML)
+        .contentType(MediaType.APPLICATION_FORM_URLENCODED)
+        .body(fields)
+        .exchange()
+        .expectBody()
+        .returnResult();
+  }
+
+  private static List<String> times(RigClient rig) {
+    return held(rig).valueStream().map(each -> each.path("takenAt").asString()).sorted().toList();
   }
 
   private static Map<String, String> fields() {

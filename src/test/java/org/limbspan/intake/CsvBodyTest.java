@@ -84,7 +84,8 @@ class CsvBodyTest {
     assertThat(entry.has("a")).isFalse();
     assertThat(entry.number("a", ANY)).isEmpty();
     assertThat(entry.violations())
-        .containsExactly(new Violation("a", null, "a number from -1000000000 to 1000000000", 2));
+        .containsExactly(
+            new Violation("a", null, "a number from -1000000000 to 1000000000").atLine(2));
   }
 
   @Test
@@ -99,7 +100,7 @@ class CsvBodyTest {
     List<Entry> entries = read("a,b,c\n1,2\n1,2,3,4\n1,2,3,,\n");
     assertThat(entries.get(0).violations())
         .containsExactly(
-            new Violation("line", "2 fields", "as many fields as the header has, 3", 2));
+            new Violation("line", "2 fields", "as many fields as the header has, 3").atLine(2));
     assertThat(entries.get(1).violations()).hasSize(1);
     assertThat(entries.get(2).isSound()).as("padded by a spreadsheet").isTrue();
   }

@@ -31,6 +31,7 @@ class FocalLengthsTest {
             RefusedPhoto.class, () -> lengths.take(SPRING.plusSeconds(3600), 420.0));
     assertThat(refused.code()).isEqualTo("other-focal-length");
     assertThat(refused.reason()).contains("420 mm: expected 400 mm").contains("setup 0");
+    assertThat(refused.reasonOnPages()).isEqualTo(refused.reason().replace("setup 0", "setup 1"));
     assertThat(refused.question())
         .contains("between 2026-03-01T20:00:00Z and 2026-03-01T21:00:00Z")
         .contains("new setup");

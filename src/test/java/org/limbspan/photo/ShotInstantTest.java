@@ -44,6 +44,7 @@ class ShotInstantTest {
     RefusedPhoto refused = refusal(Shot.UNTOLD);
     assertThat(refused.code()).isEqualTo("no-time");
     assertThat(refused.reason()).contains("DateTimeOriginal").contains("takenAt");
+    assertThat(refused.reasonOnPages()).contains("DateTimeOriginal").doesNotContain("takenAt");
   }
 
   @Test

@@ -57,6 +57,8 @@ class SetupUnitsIT {
     assertThat(refused.status()).isEqualTo(422);
     assertThat(refused.violation("diameterPx").path("expected").asString())
         .isEqualTo("a length in mm, the unit of setup 0");
+    assertThat(refused.violation("diameterPx").path("expectedOnPages").asString())
+        .isEqualTo("a length in mm, the unit of setup 1");
     assertThat(rig.postJson("/readings", reading("2026-02-01", "Mm")).status()).isEqualTo(200);
   }
 
@@ -68,6 +70,8 @@ class SetupUnitsIT {
     assertThat(refused.status()).isEqualTo(422);
     assertThat(refused.violation("measuredMm").path("expected").asString())
         .contains("px, the unit of setup 0");
+    assertThat(refused.violation("measuredMm").path("expectedOnPages").asString())
+        .contains("px, the unit of setup 1");
     assertThat(rig.postJson("/calibrations", SHEET_PX).status()).isEqualTo(201);
     assertThat(rig.get("/calibrations").body().size()).isEqualTo(1);
   }
