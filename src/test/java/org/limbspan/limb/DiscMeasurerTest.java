@@ -178,18 +178,6 @@ class DiscMeasurerTest {
     assertThat(disc.illuminatedFraction()).isCloseTo(illuminated, within(0.001));
   }
 
-  /** Counted on the outline before the last correction, sectors may be one more than after it. */
-  @Test
-  void joinsNoMoreThanTheWholeLimb() {
-    for (double radius = 255.5; radius < 258; radius += 0.25) {
-      MoonScene scene = scene();
-      scene.radiusPx = radius;
-      Measured disc = (Measured) measure(scene);
-
-      assertThat(disc.limbArcDeg()).isLessThanOrEqualTo(360 + 1e-9);
-    }
-  }
-
   /** A full Moon on the photograph, another phase by the clock, and the other way round. */
   @ParameterizedTest
   @CsvSource({"1, 0.93", "1, 0.6", "0.93, 1", "0.7, 1", "0.8, 0.3"})
