@@ -3,7 +3,6 @@ package org.limbspan.photo;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
-import java.io.UncheckedIOException;
 import java.nio.channels.FileChannel;
 import java.nio.file.FileSystems;
 import java.nio.file.Files;
@@ -25,6 +24,8 @@ import java.util.stream.Stream;
 import org.limbspan.photo.file.PhotoFormat;
 import org.limbspan.platform.HomeDirectory;
 import org.limbspan.platform.Sha256;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import org.springframework.stereotype.Component;
 import org.springframework.util.FileSystemUtils;
 
@@ -35,6 +36,8 @@ import org.springframework.util.FileSystemUtils;
  */
 @Component
 class OriginalFiles {
+
+  private static final Logger LOG = LoggerFactory.getLogger(OriginalFiles.class);
 
   private static final boolean POSIX =
       FileSystems.getDefault().supportedFileAttributeViews().contains("posix");
@@ -116,13 +119,14 @@ class OriginalFiles {
       }
     }
 
+    /** What cannot be removed goes with the leftovers: it must not turn an entry into a failure. */
     @Override
     public void close() {
       for (Path part : partByTarget.values()) {
         try {
           Files.deleteIfExists(part);
         } catch (IOException e) {
-          throw new UncheckedIOException(e);
+          LOG.warn("the copy {} of what was not kept cannot be removed", part, e);
         }
       }
     }

@@ -32,6 +32,7 @@ const lines = new Set(["line", "broken", "judged"]);
 
 export class Drawing {
   #options = new Set();
+  #fetching = null;
 
   constructor(figure) {
     this.figure = figure;
@@ -56,10 +57,10 @@ export class Drawing {
     });
   }
 
-  async #fetch() {
+  async #fetch(signal) {
     const url = new URL(this.figure.dataset.src, document.baseURI);
     for (const option of this.#options) url.searchParams.set(option, "true");
-    const answer = await fetch(url, { headers: { Accept: "application/json" } });
+    const answer = await fetch(url, { headers: { Accept: "application/json" }, signal });
     if (!answer.ok) throw new Error(`${url.pathname}: ${answer.status}`);
     this.data = await answer.json();
     this.calendar = new Calendar(this.data.timeZone);
@@ -71,10 +72,13 @@ export class Drawing {
 
   async #renew() {
     if (!this.figure.isConnected) return;
+    // An answer asked for before must not come after this one and put the old data back.
+    this.#fetching?.abort();
+    this.#fetching = new AbortController();
     try {
-      await this.#fetch();
-    } catch {
-      this.readout.textContent = "The new data could not be fetched.";
+      await this.#fetch(this.#fetching.signal);
+    } catch (error) {
+      if (error.name !== "AbortError") this.readout.textContent = "The new data could not be fetched.";
       return;
     }
     this.plot.setData(this.#columns(), true);
