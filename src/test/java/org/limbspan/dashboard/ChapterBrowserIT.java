@@ -5,9 +5,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Route;
 import com.microsoft.playwright.assertions.PlaywrightAssertions;
 import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.Media;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
@@ -28,6 +31,9 @@ class ChapterBrowserIT {
   private static final String DRAWN =
       "() => [...document.querySelectorAll('figure[data-figure], figure[data-drawing]')]"
           + ".every((figure) => figure.querySelector('canvas'))";
+
+  private static final String NEWS =
+      "() => document.dispatchEvent(new CustomEvent('limbspan:news'))";
 
   @Autowired private RestTestClient http;
   @Autowired private Demo demo;
@@ -59,6 +65,40 @@ class ChapterBrowserIT {
     assertThat(table.locator("tbody tr")).hasCount(before + 1);
     assertThat(table.locator("tbody tr").last()).containsText("29.600\u2032");
     assertThat(page.evaluate("globalThis.stillTheSamePage")).isEqualTo(true);
+  }
+
+  @Test
+  void keepsTheNewestAnswerWhenAnOlderOneComesLate(Visitor visitor) {
+    Page page = open(visitor, Screen.LAPTOP, "/rigs/" + demo.enter().slug() + "/cycle");
+    Locator table = page.locator("figure[data-figure] details.table");
+    table.locator("summary").click();
+    Locator rows = table.locator("tbody tr");
+    assertThat(rows).not().hasCount(0);
+    int before = rows.count();
+    List<Route> held = new ArrayList<>();
+    page.route(
+        url -> url.contains("cycle.json"),
+        route -> {
+          if (held.isEmpty()) {
+            held.add(route);
+          } else {
+            route.resume();
+          }
+        });
+    page.evaluate(NEWS);
+    page.waitForCondition(() -> !held.isEmpty());
+    page.waitForResponse(
+        response -> response.url().contains("cycle.json"), () -> page.evaluate(NEWS));
+
+    held.get(0)
+        .fulfill(
+            new Route.FulfillOptions()
+                .setContentType("application/json")
+                .setBody("{\"timeZone\": \"UTC\", \"layers\": []}"));
+    page.evaluate("() => new Promise((later) => setTimeout(later, 500))");
+
+    assertThat(rows).hasCount(before);
+    assertThat(page.locator("figure[data-figure] .readout")).not().containsText("could not be");
   }
 
   @Test
