@@ -50,9 +50,12 @@ export class Plate {
     });
     document.addEventListener("limbspan:news", () => this.#renew());
     this.figure.addEventListener("click", (event) => this.#switched(event));
-    this.figure.querySelector("details.table")?.addEventListener("toggle", (event) => {
-      if (event.target.open) this.#tabulate(event.target);
+    const table = this.figure.querySelector("details.table");
+    table?.addEventListener("toggle", () => {
+      if (table.open) this.#tabulate(table);
     });
+    // Opened while the data were still on their way.
+    if (table?.open) this.#tabulate(table);
   }
 
   async #fetch(signal) {
