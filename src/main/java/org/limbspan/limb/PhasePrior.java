@@ -32,7 +32,7 @@ final class PhasePrior {
   }
 
   private static boolean agrees(ExpectedPhase e, LitArea lit) {
-    Illumination light = light(e);
+    Illumination light = light(e, 0);
     if (lit.litInShadow(light) > MOST_LIT_IN_SHADOW) {
       return false;
     }
@@ -42,8 +42,8 @@ final class PhasePrior {
     return missing.share() < (offBelow < BELOW_SPREAD_RAD ? MOST_MISSING_BELOW : MOST_MISSING);
   }
 
-  private static Illumination light(ExpectedPhase e) {
-    return Illumination.of(e.illuminatedFraction(), e.brightLimbRad());
+  private static Illumination light(ExpectedPhase e, double turnRad) {
+    return Illumination.of(e.illuminatedFraction(), e.brightLimbRad() + turnRad);
   }
 
   /**
@@ -67,10 +67,9 @@ final class PhasePrior {
     return expected.orElseThrow();
   }
 
-  /** With the Sun turned from its computed direction. */
+  /** With the Sun turned from its computed direction; must be known. */
   Illumination light(double turnRad) {
-    ExpectedPhase e = expectation();
-    return Illumination.of(e.illuminatedFraction(), e.brightLimbRad() + turnRad);
+    return light(expectation(), turnRad);
   }
 
   /** Must be known. */
