@@ -24,6 +24,13 @@ final class Assessment {
   /** On a nearly full Moon whose phase is not known beforehand. */
   private static final double UNEXPECTED_NEARLY_FULL_ERROR = 0.05;
 
+  /**
+   * The same from patches of ground beside the limb, over the disc's radius: on a small disc they
+   * are no larger than the edge is wide. Found with rendered discs of 60 to 200 px of radius, plain
+   * and sharpened.
+   */
+  private static final double GROUND_ERROR_PX2 = 5;
+
   /** The same for an edge whose upper half is clipped, for each unit of over-exposure. */
   private static final double CLIPPED_ERROR = 0.05;
 
@@ -81,7 +88,8 @@ final class Assessment {
       clipped += e.clippedShare() * (1 / Math.max(0.1, e.clipLevel()) - 0.6);
     }
     double blooming = 2 * CLIPPED_ERROR * fwhm * Math.max(0, clipped) / trace.used().size();
-    return Math.hypot(edge, blooming);
+    double ground = 2 * GROUND_ERROR_PX2 / trace.outline().meanRadius();
+    return Math.hypot(Math.hypot(edge, ground), blooming);
   }
 
   private double edgeError() {

@@ -7,7 +7,8 @@ import java.util.List;
 /**
  * Where the normals of the edges meet: every edge votes for all centres on its bright side, as in
  * the Hough transform for circles of unknown radius, on an image stretched upwards by the inverse
- * of an assumed flattening.
+ * of an assumed flattening. A vote weighs as the square root of the edge's strength: on a soft
+ * slope of light there are many edges of noise, and a limb in haze beside a lamp is still heard.
  */
 final class CentreVote {
 
@@ -34,11 +35,11 @@ final class CentreVote {
   /**
    * A circle of the stretched image that many edges agree on.
    *
-   * @param support number of edge pixels on it
+   * @param support sum of the weights of the edges on it
    * @param coverage share of its circumference that has an edge, 0 to 1
    */
   record Candidate(
-      double x, double y, double radius, double flattening, int support, double coverage) {}
+      double x, double y, double radius, double flattening, double support, double coverage) {}
 
   List<Candidate> candidates() {
     for (EdgePixel edge : edges) {
@@ -59,13 +60,14 @@ final class CentreVote {
       }
       clearAround(peak);
     }
-    found.sort(Comparator.comparingInt(Candidate::support).reversed());
+    found.sort(Comparator.comparingDouble(Candidate::support).reversed());
     return found;
   }
 
   private void vote(EdgePixel edge) {
     double[] inward = inward(edge);
     double y = edge.y() * stretch;
+    float weight = (float) weight(edge);
     for (double r = 6; r < reach; r += CELL * 0.75) {
       int column = (int) ((edge.x() + r * inward[0]) / CELL);
       int row = (int) ((y + r * inward[1]) / CELL);
@@ -76,12 +78,16 @@ final class CentreVote {
         continue;
       }
       int at = row * columns + column;
-      votes[at] += 2;
-      votes[at - 1] += 1;
-      votes[at + 1] += 1;
-      votes[at - columns] += 1;
-      votes[at + columns] += 1;
+      votes[at] += 2 * weight;
+      votes[at - 1] += weight;
+      votes[at + 1] += weight;
+      votes[at - columns] += weight;
+      votes[at + columns] += weight;
     }
+  }
+
+  private static double weight(EdgePixel edge) {
+    return Math.sqrt(edge.strength());
   }
 
   private double[] inward(EdgePixel edge) {
@@ -112,10 +118,10 @@ final class CentreVote {
     }
   }
 
-  /** The radius with most edges that look at the centre, in bins growing by 4 %. */
+  /** The radius with the most of edges that look at the centre, in bins growing by 4 %. */
   private Candidate bestRadius(double x, double y) {
     int bins = 160;
-    int[] support = new int[bins];
+    double[] support = new double[bins];
     boolean[][] covered = new boolean[bins][ANGLE_BINS];
     for (EdgePixel edge : edges) {
       double dx = edge.x() - x;
@@ -128,7 +134,7 @@ final class CentreVote {
       int bin = (int) (Math.log(r / 4) / 0.04);
       int angle = (int) ((Math.atan2(dy, dx) / (2 * Math.PI) + 0.5) * ANGLE_BINS) % ANGLE_BINS;
       for (int b = Math.max(0, bin - 1); b <= Math.min(bins - 1, bin + 1); b++) {
-        support[b]++;
+        support[b] += weight(edge);
         covered[b][angle] = true;
       }
     }

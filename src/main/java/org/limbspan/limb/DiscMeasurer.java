@@ -16,8 +16,7 @@ import org.limbspan.limb.Measurement.Refused;
  * <p>What is modelled: the half level of a limb that brightens outwards (Lommel-Seeliger law), the
  * width of the edge with the glow beside it, uneven ground and its texture, clipped pixels (left
  * out). What is not and stands in the uncertainty: a camera's own contrast curve, sharpening,
- * lateral colour, distortion of the lens. On discs of less than 200 px of radius sharpening may
- * move a diameter by more than that: by up to 0.4 px on rendered ones.
+ * lateral colour, distortion of the lens.
  */
 public final class DiscMeasurer {
 

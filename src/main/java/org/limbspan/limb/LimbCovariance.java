@@ -32,6 +32,12 @@ final class LimbCovariance {
   /** Reach of the ripple along the limb: a degree of it is 16 arcseconds of sky. */
   private static final double[] LENGTHS_DEG = {0.6, 1, 1.6, 2.6, 4.2, 7};
 
+  /**
+   * Beyond such a reach ripple is unlikely: the rays to places so far apart leave each other within
+   * some hundred metres, and what moves both is near the ground and slow. A judgement, no source.
+   */
+  private static final double USUAL_REACH_DEG = 7;
+
   /** Of the stated variances, whose logarithm is known to about a factor of two. */
   private static final double[] NOISE_FACTORS = {0.6, 1, 1.7};
 
@@ -100,7 +106,7 @@ final class LimbCovariance {
   /** With the common error taken from the spread of the places. */
   Solution roughly(double scatterPx) {
     double size = Math.max(LEAST_RIPPLE_PX, 0.6 * scatterPx);
-    Trial only = new Trial(1, size, correlation(USUAL_LENGTH_RAD));
+    Trial only = new Trial(1, size, correlation(USUAL_LENGTH_RAD), 0);
     return mean(List.of(only), only.lack);
   }
 
@@ -113,7 +119,7 @@ final class LimbCovariance {
       RealMatrix correlation = correlation(Math.toRadians(lengthDeg));
       for (double size = LEAST_RIPPLE_PX; size < most; size *= RIPPLE_STEP) {
         for (double factor : NOISE_FACTORS) {
-          Trial trial = new Trial(factor, size, correlation);
+          Trial trial = new Trial(factor, size, correlation, 2 * lengthDeg / USUAL_REACH_DEG);
           least = Math.min(least, trial.lack);
           trials.add(trial);
         }
@@ -181,10 +187,13 @@ final class LimbCovariance {
     private final RealMatrix covariance;
     private final RealVector values;
 
-    /** Minus twice the restricted log likelihood, with the prior of the noise. */
+    /** Minus twice the restricted log likelihood, with the priors of noise and reach. */
     private final double lack;
 
-    Trial(double factor, double size, RealMatrix correlation) {
+    /**
+     * @param rarity minus twice the logarithm of the prior of the reach
+     */
+    Trial(double factor, double size, RealMatrix correlation, double rarity) {
       this.factor = factor;
       this.size = size;
       this.correlation = correlation;
@@ -207,7 +216,8 @@ final class LimbCovariance {
               + off.dotProduct(priorWeight.operate(off))
               + logDeterminant(cholesky)
               + logDeterminant(small)
-              + Math.pow(Math.log(factor) / NOISE_SPREAD, 2);
+              + Math.pow(Math.log(factor) / NOISE_SPREAD, 2)
+              + rarity;
     }
 
     double weight(double least) {

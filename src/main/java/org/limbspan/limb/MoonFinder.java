@@ -33,7 +33,7 @@ final class MoonFinder {
       all.addAll(new CentreVote(edges, thumbnail, flattening).candidates());
     }
     all.removeIf(c -> c.coverage() < LEAST_COVERAGE);
-    all.sort(Comparator.comparingInt(CentreVote.Candidate::support).reversed());
+    all.sort(Comparator.comparingDouble(CentreVote.Candidate::support).reversed());
     Found best = null;
     double bestScore = 0;
     for (CentreVote.Candidate candidate : all.subList(0, Math.min(TRIED, all.size()))) {

@@ -45,6 +45,9 @@ class DiscMeasurerAccuracyTest {
         new Case("half Moon by day", DiscMeasurerAccuracyTest::byDay),
         new Case("seeing ripple", s -> s.ripplePx = 0.5),
         new Case("sharpened by the camera", s -> s.sharpening = 0.5),
+        new Case("small disc", s -> s.radiusPx = 75),
+        new Case(
+            "small disc, sharpened by the camera", DiscMeasurerAccuracyTest::smallAndSharpened),
         new Case("lateral colour", s -> s.lateralColour = 6e-4),
         new Case("over-exposed limb", s -> s.exposure = 1.0));
   }
@@ -52,6 +55,12 @@ class DiscMeasurerAccuracyTest {
   private static void nearlyFull(MoonScene scene, double illuminated, double altitudeDeg) {
     scene.illuminated = illuminated;
     scene.altitudeDeg = altitudeDeg;
+  }
+
+  private static void smallAndSharpened(MoonScene scene) {
+    scene.radiusPx = 95;
+    scene.sharpening = 1;
+    scene.fwhmPx = 3.5;
   }
 
   private static void byDay(MoonScene scene) {

@@ -67,6 +67,34 @@ class DiscMeasurerTest {
     assertThat(disc.vertical().valuePx() / scene.verticalDiameterPx()).isBetween(0.998, 1.002);
   }
 
+  /** On a clean slope of light there are more edges of noise than of the limb. */
+  @ParameterizedTest
+  @ValueSource(doubles = {0, 0.3})
+  void findsAPhaseWithoutMarkings(double roughness) {
+    MoonScene scene = scene();
+    scene.markings = 0;
+    scene.roughness = roughness;
+    scene.illuminated = 0.6;
+    scene.brightLimbDeg = 40;
+    scene.signalToNoise = 150;
+    Measured disc = (Measured) measure(scene);
+
+    assertThat(disc.horizontal().valuePx() / scene.horizontalDiameterPx())
+        .isBetween(0.9995, 1.0005);
+  }
+
+  @Test
+  void statesMorePixelsForASmallDiscWhosePatchesOfGroundAreNoLargerThanTheEdge() {
+    MoonScene large = scene();
+    large.illuminated = 0.6;
+    MoonScene small = scene();
+    small.illuminated = 0.6;
+    small.radiusPx = 70;
+
+    assertThat(((Measured) measure(small)).horizontal().modelPx())
+        .isGreaterThan(((Measured) measure(large)).horizontal().modelPx() + 0.05);
+  }
+
   @Test
   void keepsItsUncertaintyAboveTheReliefOfTheLimb() {
     Measured disc = (Measured) measure(scene());
