@@ -84,10 +84,13 @@ function replace(page) {
   // What became of the photographs that were just sent would be gone after loading anew.
   const told = document.querySelector("[data-told]:not([hidden])");
   const busy = told || [...document.querySelectorAll("form")].some(inUse);
-  if (!(sameBlocks && sameFigures) && !busy && !here.has("waiting")) {
-    sessionStorage.setItem(kept, teller.textContent);
-    location.reload();
-    return;
+  if (!(sameBlocks && sameFigures) && !here.has("waiting")) {
+    if (!busy) {
+      sessionStorage.setItem(kept, teller.textContent);
+      location.reload();
+      return;
+    }
+    told?.querySelector("[data-after]")?.removeAttribute("hidden");
   }
   for (const [name, block] of now) {
     const old = here.get(name);
