@@ -78,6 +78,13 @@ class PhotoPagesIT {
   }
 
   @Test
+  void leadsFromTheLogToTheReading() {
+    RigClient.described(http, "drop-log");
+    String address = reading(text(send("/rigs/drop-log/photos", MediaType.TEXT_HTML)));
+    assertThat(page("/rigs/drop-log")).contains("href=\"" + address + "\"");
+  }
+
+  @Test
   void saysThatNothingWasAdded() {
     RigClient.described(http, "drop-twice");
     assertThat(text(send("/rigs/drop-twice/photos", MediaType.TEXT_HTML)))
