@@ -19,7 +19,11 @@ function begin() {
   const source = new EventSource(teller.dataset.news);
   for (const kind of ["entered", "judged"]) {
     source.addEventListener(kind, (event) => {
-      const clock = new Date().toLocaleTimeString("en-GB", { hour: "2-digit", minute: "2-digit" });
+      const clock = new Date().toLocaleTimeString("en-GB", {
+        hour: "2-digit",
+        minute: "2-digit",
+        timeZone: teller.dataset.zone,
+      });
       tell(`${clock}: ${event.data}`);
       clearTimeout(gathering);
       gathering = setTimeout(renew, gatheringMs);
