@@ -19,7 +19,11 @@ function begin() {
   const source = new EventSource(teller.dataset.news);
   for (const kind of ["entered", "judged"]) {
     source.addEventListener(kind, (event) => {
-      const clock = new Date().toLocaleTimeString("en-GB", { hour: "2-digit", minute: "2-digit" });
+      const clock = new Date().toLocaleTimeString("en-GB", {
+        hour: "2-digit",
+        minute: "2-digit",
+        timeZone: teller.dataset.zone,
+      });
       tell(`${clock}: ${event.data}`);
       clearTimeout(gathering);
       gathering = setTimeout(renew, gatheringMs);
@@ -84,10 +88,13 @@ function replace(page) {
   // What became of the photographs that were just sent would be gone after loading anew.
   const told = document.querySelector("[data-told]:not([hidden])");
   const busy = told || [...document.querySelectorAll("form")].some(inUse);
-  if (!(sameBlocks && sameFigures) && !busy && !here.has("waiting")) {
-    sessionStorage.setItem(kept, teller.textContent);
-    location.reload();
-    return;
+  if (!(sameBlocks && sameFigures) && !here.has("waiting")) {
+    if (!busy) {
+      sessionStorage.setItem(kept, teller.textContent);
+      location.reload();
+      return;
+    }
+    told?.querySelector("[data-after]")?.removeAttribute("hidden");
   }
   for (const [name, block] of now) {
     const old = here.get(name);

@@ -40,7 +40,6 @@ function listen(form) {
     if (!holdsFiles(event)) return;
     event.preventDefault();
     ready(-depth);
-    form.scrollIntoView({ block: "nearest" });
     take([...event.dataTransfer.files]);
   });
 
@@ -49,15 +48,16 @@ function listen(form) {
     told.hidden = false;
     if (files.length === 0) {
       say("No file was chosen. Choose one or more, or drop them on this page.");
+      show();
       return;
     }
-    busy = true;
-    button.disabled = true;
+    hold(true);
     list.replaceChildren();
     readings.replaceChildren();
     after.hidden = true;
     const byName = files.sort((a, b) => a.name.localeCompare(b.name, "en", { numeric: true }));
     const lines = byName.map((file) => list.appendChild(waiting(file)));
+    show();
     const summaries = [];
     try {
       for (let from = 0; from < byName.length; from += MOST_AT_ONCE) {
@@ -68,15 +68,25 @@ function listen(form) {
         summaries.push(batch.summary);
       }
       say(`${summaries.join(" ")} ${outcome()}`);
-      after.hidden = readings.childElementCount === 0;
+      if (readings.childElementCount > 0 && !holdsFigures()) after.hidden = false;
       form.reset();
     } catch (trouble) {
       say(`${trouble.message} Sending them again does no harm: what is held already is not entered twice.`);
       list.querySelectorAll("[data-outcome=waiting] .headline").forEach((h) => (h.textContent = "Not known"));
     } finally {
-      busy = false;
-      button.disabled = false;
+      hold(false);
     }
+  }
+
+  /** One batch at a time. The button keeps the focus, which it would lose if it were disabled. */
+  function hold(whether) {
+    busy = whether;
+    button.setAttribute("aria-disabled", String(whether));
+  }
+
+  /** Brings what is told into sight: it stands below a form that fills a small screen. */
+  function show() {
+    told.scrollIntoView({ block: "nearest" });
   }
 
   function outcome() {
@@ -161,6 +171,11 @@ function listen(form) {
     item.append(link, `: ${reading.words}`);
     readings.append(item);
   }
+}
+
+/** Whether the page has figures, which follow the ledger by themselves (live.js). */
+function holdsFigures() {
+  return document.querySelector("figure[data-figure]") !== null;
 }
 
 function waiting(file) {

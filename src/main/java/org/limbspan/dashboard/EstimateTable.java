@@ -18,7 +18,7 @@ final class EstimateTable {
   private static final String MEAN_ECCENTRICITY = "0.0549";
 
   /** Twice the mean radius of 1737.4 km; IAU Working Group on Cartographic Coordinates, 2015. */
-  private static final String MOON_DIAMETER_KM = "3\u202f474.8";
+  private static final String MOON_DIAMETER_KM = "3474.8";
 
   private EstimateTable() {}
 

@@ -59,8 +59,12 @@ record LedgerFacts(
     latest = List.copyOf(latest);
   }
 
-  /** A reading and what its observer noted. */
-  record Logged(Observation observation, String note) {}
+  /**
+   * A reading and what its observer noted.
+   *
+   * @param id of the reading, as its page's address tells it
+   */
+  record Logged(long id, Observation observation, String note) {}
 
   Optional<Instant> firstAt() {
     return observations.stream().findFirst().map(Observation::takenAt);

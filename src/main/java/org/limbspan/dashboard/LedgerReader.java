@@ -125,7 +125,10 @@ class LedgerReader {
     Standing standing = readings.standing(history);
     for (StandardisedReading reading : standing.standardised()) {
       logged.add(
-          new LedgerFacts.Logged(observation(reading), note(reading.reading().circumstances())));
+          new LedgerFacts.Logged(
+              reading.reading().id(),
+              observation(reading),
+              note(reading.reading().circumstances())));
     }
     Set<Observation> inferred = new HashSet<>();
     for (InferredReadings.InferredSetup setup : inferredReadings.of(history, standing.unscaled())) {
@@ -133,7 +136,9 @@ class LedgerReader {
         inferred.add(each.observation());
         logged.add(
             new LedgerFacts.Logged(
-                each.observation(), note(each.reading().circumstances(), "scale not its own")));
+                each.reading().id(),
+                each.observation(),
+                note(each.reading().circumstances(), "scale not its own")));
       }
     }
     logged.sort(Comparator.comparing(each -> each.observation().takenAt()));

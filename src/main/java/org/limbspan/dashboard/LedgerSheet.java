@@ -88,6 +88,7 @@ record LedgerSheet(
   record Log(String caption, String margin, List<Line> lines) {}
 
   record Line(
+      long id,
       String instant,
       String taken,
       String observed,

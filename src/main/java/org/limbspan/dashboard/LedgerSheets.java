@@ -97,10 +97,8 @@ final class LedgerSheets {
         .map(
             first ->
                 Typeset.count(facts.observations().size(), "reading")
-                    + " from "
-                    + facts.time().day(first)
-                    + " to "
-                    + facts.time().day(facts.lastAt().orElse(first))
+                    + " "
+                    + facts.time().days(first, facts.lastAt().orElse(first))
                     + ", "
                     + instrument)
         .orElse("No reading yet, " + instrument);
@@ -128,7 +126,7 @@ final class LedgerSheets {
                         facts.time().shortDay(apsis.at())
                             + ", "
                             + Typeset.whole(Math.round(apsis.distanceKm()))
-                            + " km"))
+                            + "\u00a0km"))
             .toList();
     return new Chapter(
         Stream.concat(Stream.of(swing(facts.cycle())), facts.cycle().remarks().stream()).toList(),
@@ -188,10 +186,8 @@ final class LedgerSheets {
             .map(
                 level ->
                     level(level.percent())
-                        + " from "
-                        + facts.time().day(level.from())
-                        + " to "
-                        + facts.time().day(level.to())
+                        + " "
+                        + facts.time().days(level.from(), level.to())
                         + " ("
                         + Typeset.count(level.readings(), "reading")
                         + ")")
@@ -230,7 +226,7 @@ final class LedgerSheets {
         List.of(why),
         Typeset.count(summary.pairCount(), "night pair")
             + ": mean observed ratio "
-            + Typeset.pair(ratio)
+            + PhotoWords.unbroken(Typeset.pair(ratio))
             + ", computed "
             + computed
             + "; "

@@ -37,6 +37,7 @@ final class LogTable {
         .mapToObj(
             i ->
                 new Line(
+                    latest.get(i).id(),
                     rows.get(i).takenAt().toString(),
                     time.minute(rows.get(i).takenAt()),
                     observed.get(i),

@@ -112,6 +112,11 @@ final class PhotoWords {
       parts.add(Typeset.whole(held) + " held already");
     }
     parts.add(refused == 0 ? "none refused" : Typeset.whole(refused) + " refused");
-    return Typeset.count(answers.size(), "photograph") + ": " + String.join(", ", parts) + ".";
+    String nothing = held > 0 && measured == 0 ? " Nothing was added." : "";
+    return Typeset.count(answers.size(), "photograph")
+        + ": "
+        + String.join(", ", parts)
+        + "."
+        + nothing;
   }
 }

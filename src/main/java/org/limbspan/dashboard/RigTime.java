@@ -100,6 +100,11 @@ record RigTime(ZoneId zone) {
     }
   }
 
+  /** When something lasted or was done, in whole days: {@code on} one, or {@code from} and to. */
+  String days(Instant from, Instant to) {
+    return day(from).equals(day(to)) ? "on " + day(from) : "from " + day(from) + " to " + day(to);
+  }
+
   /** Two instants as days, or as minutes of one day. */
   String span(Instant from, Instant to) {
     LocalDate first = from.atZone(zone).toLocalDate();

@@ -9,9 +9,14 @@ import com.microsoft.playwright.Route;
 import com.microsoft.playwright.assertions.PlaywrightAssertions;
 import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.Media;
+import java.time.ZoneId;
+import java.time.ZonedDateTime;
+import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.limbspan.demo.Demo;
@@ -65,6 +70,29 @@ class ChapterBrowserIT {
     assertThat(table.locator("tbody tr")).hasCount(before + 1);
     assertThat(table.locator("tbody tr").last()).containsText("29.600\u2032");
     assertThat(page.evaluate("globalThis.stillTheSamePage")).isEqualTo(true);
+  }
+
+  /** The clock of the Chatham Islands parts from others by three quarters of an hour. */
+  @Test
+  void tellsNewsByTheClockOfTheRig(Visitor visitor) {
+    RigClient rig = new RigClient(http, "chapter-clock");
+    rig.describe(
+        """
+        {"slug": "chapter-clock", "name": "Invented shore", "latitudeDeg": -43.95,
+         "longitudeDeg": -176.55, "elevationM": 10, "timeZone": "Pacific/Chatham"}""");
+    Page page = visitor.page(Screen.LAPTOP);
+    page.waitForResponse("**/live", () -> page.navigate("/rigs/chapter-clock/cycle"));
+    ZonedDateTime before = ZonedDateTime.now(ZoneId.of("Pacific/Chatham"));
+    rig.postJson(
+        "/readings",
+        """
+        {"takenAt": "2025-06-10T09:00:00Z", "axis": "horizontal", "diameterArcmin": 29.6,
+         "uncertaintyArcmin": 0.03}""");
+    String minutes =
+        IntStream.rangeClosed(0, 2)
+            .mapToObj(i -> before.plusMinutes(i).format(DateTimeFormatter.ofPattern("HH:mm")))
+            .collect(Collectors.joining("|"));
+    assertThat(page.locator("[data-news]")).containsText(Pattern.compile("(" + minutes + "): "));
   }
 
   @Test

@@ -1,18 +1,22 @@
 package org.limbspan.dashboard;
 
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThat;
 
+import com.microsoft.playwright.JSHandle;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.assertions.LocatorAssertions;
 import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.FilePayload;
 import java.nio.charset.StandardCharsets;
+import java.util.Map;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.limbspan.limb.render.MoonScene;
 import org.limbspan.photo.ExifBlock;
 import org.limbspan.photo.RenderedMoon;
+import org.limbspan.testing.Answer;
 import org.limbspan.testing.RigClient;
 import org.limbspan.testing.browser.BrowserIT;
 import org.limbspan.testing.browser.Screen;
@@ -50,6 +54,76 @@ class PhotoDropBrowserIT {
   }
 
   @Test
+  void saysThatNothingWasAddedByFilesThatAreHeld(Visitor visitor) {
+    RigClient rig = RigClient.described(http, "drop-again");
+    Page page = visitor.page(Screen.LAPTOP);
+    page.navigate("/rigs/" + rig.slug());
+    send(page, photograph("21:10"));
+    assertThat(page.locator("[data-status]"))
+        .containsText("1 measured, none refused. They belong to one reading:", patiently());
+    assertThat(page.locator("[data-after]")).isVisible();
+    page.navigate("/rigs/" + rig.slug());
+    send(page, photograph("21:10"));
+    assertThat(page.locator("[data-status]"))
+        .containsText("1 held already, none refused. Nothing was added.", patiently());
+    assertThat(page.locator("[data-after]")).isHidden();
+    assertThat(page.locator("[data-live=log] tbody tr")).hasCount(1);
+  }
+
+  /** Figures and log follow by themselves; a figure that was not there cannot. */
+  @Test
+  void saysWhenThePageHasMoreToShow(Visitor visitor) {
+    RigClient rig = RigClient.described(http, "drop-more");
+    Answer typed =
+        rig.postJson(
+            "/readings",
+            """
+            [{"takenAt": "2026-05-29T21:10:00+02:00", "axis": "horizontal",
+              "framesPx": [417.1, 417.6, 417.4]}]""");
+    assertThat(typed.status()).as(typed.toString()).isEqualTo(200);
+    Page page = visitor.page(Screen.LAPTOP);
+    page.navigate("/rigs/" + rig.slug());
+    assertThat(page.locator("[data-live=log] tbody tr")).hasCount(1);
+    assertThat(page.locator("[data-figure=nights]")).hasCount(0);
+    send(page, photograph("23:50"));
+    assertThat(page.locator("[data-live=log] tbody tr"))
+        .hasCount(2, new LocatorAssertions.HasCountOptions().setTimeout(MEASURING_MS));
+    page.locator("[data-after] a").click();
+    assertThat(page.locator("[data-figure=nights]")).hasCount(1);
+  }
+
+  @Test
+  void bringsWhatBecomesOfDroppedFilesIntoSight(Visitor visitor) {
+    RigClient rig = RigClient.described(http, "drop-sight");
+    Page page = visitor.page(Screen.LAPTOP);
+    page.navigate("/rigs/" + rig.slug());
+    JSHandle dropped =
+        page.evaluateHandle(
+            """
+            () => {
+              const dropped = new DataTransfer();
+              dropped.items.add(new File(["no picture"], "list.txt", { type: "text/plain" }));
+              return dropped;
+            }""");
+    page.dispatchEvent("h1", "drop", Map.of("dataTransfer", dropped));
+    assertThat(page.locator("[data-status]")).containsText("1 refused", patiently());
+    assertThat(page.locator("[data-status]")).isInViewport();
+    assertThat(page.locator("[data-files] li")).isInViewport();
+  }
+
+  @Test
+  void keepsTheFocusOnTheButtonThatWasPressed(Visitor visitor) {
+    RigClient rig = RigClient.described(http, "drop-focus");
+    Page page = visitor.page(Screen.LAPTOP);
+    page.navigate("/rigs/" + rig.slug());
+    page.locator("input#photo").setInputFiles(photograph("21:10"));
+    button(page).focus();
+    page.keyboard().press("Enter");
+    assertThat(page.locator("[data-status]")).containsText("1 measured", patiently());
+    assertThat(button(page)).isFocused();
+  }
+
+  @Test
   void saysWhyAPhotographIsRefused(Visitor visitor) {
     RigClient rig = RigClient.described(http, "drop-refused");
     Page page = visitor.page(Screen.PHONE);
@@ -69,12 +143,27 @@ class PhotoDropBrowserIT {
         .containsText(Pattern.compile("time", Pattern.CASE_INSENSITIVE));
   }
 
+  private static void send(Page page, FilePayload... files) {
+    page.locator("input#photo").setInputFiles(files);
+    measure(page);
+  }
+
   private static void measure(Page page) {
-    page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Measure them")).click();
+    button(page).click();
+  }
+
+  private static Locator button(Page page) {
+    return page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Measure them"));
   }
 
   private static LocatorAssertions.ContainsTextOptions patiently() {
     return new LocatorAssertions.ContainsTextOptions().setTimeout(MEASURING_MS);
+  }
+
+  private static FilePayload photograph(String clock) {
+    ExifBlock exif = ExifBlock.usual("2026:05:29 %s:00".formatted(clock));
+    return new FilePayload(
+        "IMG_0100.JPG", "image/jpeg", RenderedMoon.jpeg(RenderedMoon.scene(420, 101), exif));
   }
 
   private static FilePayload[] night() {

@@ -78,6 +78,22 @@ class PhotoPagesIT {
   }
 
   @Test
+  void leadsFromTheLogToTheReading() {
+    RigClient.described(http, "drop-log");
+    String address = reading(text(send("/rigs/drop-log/photos", MediaType.TEXT_HTML)));
+    assertThat(page("/rigs/drop-log")).contains("href=\"" + address + "\"");
+  }
+
+  @Test
+  void saysThatNothingWasAdded() {
+    RigClient.described(http, "drop-twice");
+    assertThat(text(send("/rigs/drop-twice/photos", MediaType.TEXT_HTML)))
+        .doesNotContain("Nothing was added");
+    assertThat(text(send("/rigs/drop-twice/photos", MediaType.TEXT_HTML)))
+        .contains("2 photographs: 1 held already, 1 refused. Nothing was added.");
+  }
+
+  @Test
   void entersNothingWhenOnlyTried() {
     RigClient rig = RigClient.described(http, "drop-tried");
     String page = text(send("/rigs/drop-tried/photos?dryRun=true", MediaType.TEXT_HTML));

@@ -49,6 +49,14 @@ class RigTimeTest {
   }
 
   @Test
+  void namesADayOnceIfNothingLiesOutsideIt() {
+    Instant midnight = Instant.parse("2026-10-22T22:00:00Z");
+    assertThat(VIENNA.days(midnight, midnight.plusSeconds(86_399))).isEqualTo("on 23 October 2026");
+    assertThat(VIENNA.days(midnight, midnight.plusSeconds(86_400)))
+        .isEqualTo("from 23 October 2026 to 24 October 2026");
+  }
+
+  @Test
   void doubtsATimeThatTheClockNeverShows() {
     assertThat(VIENNA.doubt("2026-03-29 02:30").orElseThrow()).contains("set forward");
   }
