@@ -13,13 +13,10 @@ final class Assessment {
    * Common error of the whole edge that no residual shows, as a share of its width: ground beside
    * the limb, a contrast curve. Found with the project's rendered photographs (LimbBench).
    */
-  private static final double EDGE_ERROR = 0.008;
+  private static final double EDGE_ERROR = 0.011;
 
   /** The same where the Sun's direction, and so the limb's brightness, is not known beforehand. */
   private static final double UNEXPECTED_EDGE_ERROR = 0.02;
-
-  /** The same on a nearly full Moon, whose terminator softens the limb beside it. */
-  private static final double NEARLY_FULL_ERROR = 0.011;
 
   /** On a nearly full Moon whose phase is not known beforehand. */
   private static final double UNEXPECTED_NEARLY_FULL_ERROR = 0.05;
@@ -94,7 +91,7 @@ final class Assessment {
 
   private double edgeError() {
     if (trace.isExpectedPhase()) {
-      return trace.nearlyFull() ? NEARLY_FULL_ERROR : EDGE_ERROR;
+      return EDGE_ERROR;
     }
     return trace.nearlyFull() ? UNEXPECTED_NEARLY_FULL_ERROR : UNEXPECTED_EDGE_ERROR;
   }

@@ -206,6 +206,6 @@ final class Fitness {
   }
 
   private static double round(double value) {
-    return Math.round(value * 100) / 100.0;
+    return value < 10 ? Math.round(value * 100) / 100.0 : Math.round(value * 10) / 10.0;
   }
 }
