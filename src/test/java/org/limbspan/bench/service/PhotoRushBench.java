@@ -28,8 +28,8 @@ import tools.jackson.databind.JsonNode;
 /**
  * Photographs of 12 megapixels at once into a small service: first each by a client of its own, all
  * beside each other, then as many in one request. Prints what became of them, the time and the
- * memory, and whether the service is well afterwards. Arguments: jar (target/limbspan.jar), heap
- * (512m), photographs (20).
+ * memory, and whether the service is well afterwards. A client that is told to send again does so
+ * after two seconds. Arguments: jar (target/limbspan.jar), heap (512m), photographs (20).
  */
 public final class PhotoRushBench {
 
@@ -121,11 +121,16 @@ public final class PhotoRushBench {
   private static void send(
       ServiceProcess service, String slug, Path body, Map<String, Integer> outcomes)
       throws IOException, InterruptedException {
-    Http.Reply reply =
-        service
-            .http()
-            .postFile(
-                "/api/rigs/" + slug + "/photos", "multipart/form-data; boundary=" + BOUNDARY, body);
+    String path = "/api/rigs/" + slug + "/photos";
+    String type = "multipart/form-data; boundary=" + BOUNDARY;
+    Http.Reply reply = service.http().postFile(path, type, body);
+    while (reply.status() == 503) {
+      synchronized (outcomes) {
+        outcomes.merge("told to send again", 1, Integer::sum);
+      }
+      Thread.sleep(2000);
+      reply = service.http().postFile(path, type, body);
+    }
     synchronized (outcomes) {
       if (reply.status() != 200) {
         outcomes.merge(reply.status() + " " + reply.problem(), 1, Integer::sum);
