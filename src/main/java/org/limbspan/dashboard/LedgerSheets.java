@@ -226,7 +226,7 @@ final class LedgerSheets {
         List.of(why),
         Typeset.count(summary.pairCount(), "night pair")
             + ": mean observed ratio "
-            + PhotoWords.unbroken(Typeset.pair(ratio))
+            + Typeset.unbroken(Typeset.pair(ratio))
             + ", computed "
             + computed
             + "; "

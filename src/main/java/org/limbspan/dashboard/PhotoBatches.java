@@ -59,6 +59,6 @@ class PhotoBatches {
         time.minute(reading.takenAt()),
         Typeset.count(reading.frames().size(), "frame")
             + ", "
-            + PhotoWords.unbroken(Typeset.pair(diameter) + " px"));
+            + Typeset.unbroken(Typeset.pair(diameter) + " px"));
   }
 }

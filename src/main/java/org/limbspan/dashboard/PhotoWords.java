@@ -88,12 +88,8 @@ final class PhotoWords {
   }
 
   static String px(DiscFigures.Along along) {
-    return unbroken(Typeset.pair(new Measured(along.diameterPx(), along.uncertaintyPx())) + " px");
-  }
-
-  /** In running text, a value stays with its uncertainty and unit. */
-  static String unbroken(String value) {
-    return value.replace(' ', '\u00a0');
+    return Typeset.unbroken(
+        Typeset.pair(new Measured(along.diameterPx(), along.uncertaintyPx())) + " px");
   }
 
   /** Of all files together. */

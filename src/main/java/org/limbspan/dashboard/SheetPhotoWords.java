@@ -110,12 +110,12 @@ final class SheetPhotoWords {
             + ", other side "
             + px(figures.otherSidePx(), figures.otherSideUncertaintyPx())
             + ", edges "
-            + PhotoWords.unbroken(Typeset.places(figures.edgeFwhmPx(), 1) + " px")
+            + Typeset.unbroken(Typeset.places(figures.edgeFwhmPx(), 1) + " px")
             + " wide.");
     PlateScale scale = figures.calibration().plateScale();
     sentences.add(
         "Plate scale "
-            + PhotoWords.unbroken(
+            + Typeset.unbroken(
                 Typeset.pair(new Measured(scale.arcsecPerUnit(), scale.uncertainty()))
                     + " \u2033/px")
             + ".");
@@ -142,11 +142,11 @@ final class SheetPhotoWords {
         new Measured(
             100 * figures.shortening().getAsDouble(), 100 * figures.proportionUncertainty());
     return "No lean is seen: against the other side the tall one is too short by "
-        + PhotoWords.unbroken(Typeset.pair(percent) + " percent")
+        + Typeset.unbroken(Typeset.pair(percent) + " percent")
         + ".";
   }
 
   private static String px(double value, double uncertainty) {
-    return PhotoWords.unbroken(Typeset.pair(new Measured(value, uncertainty)) + " px");
+    return Typeset.unbroken(Typeset.pair(new Measured(value, uncertainty)) + " px");
   }
 }

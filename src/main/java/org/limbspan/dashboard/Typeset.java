@@ -46,4 +46,9 @@ final class Typeset {
     boolean nothing = text.chars().noneMatch(c -> c >= '1' && c <= '9');
     return nothing && text.startsWith("-") ? text.substring(1) : text.replace('-', MINUS);
   }
+
+  /** In running text, a value stays with its uncertainty and unit. */
+  static String unbroken(String value) {
+    return value.replace(' ', '\u00a0');
+  }
 }

@@ -22,13 +22,16 @@ final class Assessment {
   private static final double UNEXPECTED_NEARLY_FULL_ERROR = 0.05;
 
   /**
-   * The same from patches of ground beside the limb, over the disc's radius: on a small disc they
-   * are no larger than the edge is wide. Found with rendered discs of 60 to 200 px of radius, plain
-   * and sharpened.
+   * Common error of the whole edge from patches of ground beside the limb, square pixels: this over
+   * the disc's radius, since on a small disc patches are no larger than the edge is wide. Found
+   * with rendered discs of 60 to 200 px of radius, plain and sharpened.
    */
   private static final double GROUND_ERROR_PX2 = 5;
 
-  /** The same for an edge whose upper half is clipped, for each unit of over-exposure. */
+  /**
+   * Such an error, as a share of the edge's width, where its upper half is clipped, for each unit
+   * of over-exposure.
+   */
   private static final double CLIPPED_ERROR = 0.05;
 
   private final LimbTrace trace;

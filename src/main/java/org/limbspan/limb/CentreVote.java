@@ -67,7 +67,7 @@ final class CentreVote {
   private void vote(EdgePixel edge) {
     double[] inward = inward(edge);
     double y = edge.y() * stretch;
-    float weight = (float) weight(edge);
+    float weight = weight(edge);
     for (double r = 6; r < reach; r += CELL * 0.75) {
       int column = (int) ((edge.x() + r * inward[0]) / CELL);
       int row = (int) ((y + r * inward[1]) / CELL);
@@ -86,8 +86,8 @@ final class CentreVote {
     }
   }
 
-  private static double weight(EdgePixel edge) {
-    return Math.sqrt(edge.strength());
+  private static float weight(EdgePixel edge) {
+    return (float) Math.sqrt(edge.strength());
   }
 
   private double[] inward(EdgePixel edge) {
@@ -118,7 +118,7 @@ final class CentreVote {
     }
   }
 
-  /** The radius with the most of edges that look at the centre, in bins growing by 4 %. */
+  /** The radius whose edges that look at the centre weigh most, in bins growing by 4 %. */
   private Candidate bestRadius(double x, double y) {
     int bins = 160;
     double[] support = new double[bins];

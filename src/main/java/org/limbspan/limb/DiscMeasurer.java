@@ -16,7 +16,9 @@ import org.limbspan.limb.Measurement.Refused;
  * <p>What is modelled: the half level of a limb that brightens outwards (Lommel-Seeliger law), the
  * width of the edge with the glow beside it, uneven ground and its texture, clipped pixels (left
  * out). What is not and stands in the uncertainty: a camera's own contrast curve, sharpening,
- * lateral colour, distortion of the lens.
+ * lateral colour, distortion of the lens. Of rendered discs of 90 to 130 px of radius, plain and
+ * sharpened, the errors are 1.3 of what is stated, root mean square; of larger and smaller ones 0.8
+ * to 1.
  */
 public final class DiscMeasurer {
 

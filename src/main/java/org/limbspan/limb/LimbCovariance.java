@@ -17,8 +17,8 @@ import org.hipparchus.linear.RealVector;
  * not set to its likeliest value but averaged over: a short arc leaves it open, and an outline that
  * takes one value for true states too small an error. Each covariance of a grid, even in the
  * logarithms, counts by its restricted likelihood (Patterson and Thompson, Biometrika 58, 1971),
- * which allows for what the fit itself has taken up; the scatter of the estimates over the grid
- * adds to their covariance.
+ * which allows for what the fit itself has taken up, and by what is usual of noise and reach; the
+ * scatter of the estimates over the grid adds to their covariance.
  */
 final class LimbCovariance {
 
@@ -33,8 +33,9 @@ final class LimbCovariance {
   private static final double[] LENGTHS_DEG = {0.6, 1, 1.6, 2.6, 4.2, 7};
 
   /**
-   * Beyond such a reach ripple is unlikely: the rays to places so far apart leave each other within
-   * some hundred metres, and what moves both is near the ground and slow. A judgement, no source.
+   * The prior of a reach falls as exp(-reach / this). Beyond it ripple is unlikely: the rays to
+   * places so far apart leave each other within some hundred metres, and what moves both is near
+   * the ground and slow. A judgement, no source.
    */
   private static final double USUAL_REACH_DEG = 7;
 

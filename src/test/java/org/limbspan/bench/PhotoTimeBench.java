@@ -118,12 +118,7 @@ public class PhotoTimeBench {
   private record Photograph(Path file, PhotoHeader header, LinearImage image) {}
 
   private static byte[] photograph(double diameterPx) {
-    MoonScene scene = RenderedMoon.scene(diameterPx, 7);
-    scene.width = 4240;
-    scene.height = 2832;
-    scene.centreX = 2111.3;
-    scene.centreY = 1402.2;
-    scene.fwhmPx = 4;
+    MoonScene scene = RenderedMoon.large(diameterPx, 7);
     return RenderedMoon.jpeg(scene, ExifBlock.usual("2026:05:30 21:10:00").offset("+02:00"));
   }
 }

@@ -5,7 +5,7 @@ import org.limbspan.limb.render.JpegFile;
 import org.limbspan.limb.render.MoonRenderer;
 import org.limbspan.limb.render.MoonScene;
 
-/** Small rendered photographs of an invented camera, with their truth. */
+/** Rendered photographs of an invented camera, with their truth. */
 public final class RenderedMoon {
 
   private static final int QUALITY = 95;
@@ -23,6 +23,17 @@ public final class RenderedMoon {
     scene.fwhmPx = 2.2;
     scene.signalToNoise = 80;
     scene.seed = seed;
+    return scene;
+  }
+
+  /** The same on 12 megapixels, with an edge 4 px wide. */
+  public static MoonScene large(double diameterPx, long seed) {
+    MoonScene scene = scene(diameterPx, seed);
+    scene.width = 4240;
+    scene.height = 2832;
+    scene.centreX = 2111.3;
+    scene.centreY = 1402.2;
+    scene.fwhmPx = 4;
     return scene;
   }
 

@@ -17,7 +17,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.stream.IntStream;
-import org.limbspan.limb.render.MoonScene;
 import org.limbspan.photo.ExifBlock;
 import org.limbspan.photo.PictureBytes;
 import org.limbspan.photo.RenderedMoon;
@@ -38,11 +37,13 @@ public final class PhotoRushBench {
 
   private static final String BOUNDARY = "between-photographs";
 
-  /** An invented rig; full Moon of 2026 October 26 at 04:12 UTC, high from midnight on. */
+  /** An invented rig. */
   private static final Site SITE = new Site(40, 0, 100);
 
+  /** Of a night with a nearly full Moon. */
   private static final LocalDateTime FIRST = LocalDateTime.of(2026, 10, 25, 22, 0);
 
+  /** Too far apart for one bracket. */
   private static final int MINUTES_APART = 20;
 
   private final Path folder;
@@ -138,7 +139,7 @@ public final class PhotoRushBench {
       }
       for (JsonNode answer : reply.json()) {
         outcomes.merge(
-            answer.path("outcome").asString() + answer.path("refusal").asString(""),
+            (answer.path("outcome").asString() + " " + answer.path("refusal").asString("")).strip(),
             1,
             Integer::sum);
       }
@@ -163,13 +164,7 @@ public final class PhotoRushBench {
 
   /** One picture with as many times; the Moon's size hardly changes in such a night. */
   private List<byte[]> photographs() {
-    MoonScene scene = RenderedMoon.scene(1700, 7);
-    scene.width = 4240;
-    scene.height = 2832;
-    scene.centreX = 2111.3;
-    scene.centreY = 1402.2;
-    scene.fwhmPx = 4;
-    byte[] picture = RenderedMoon.plainJpeg(scene);
+    byte[] picture = RenderedMoon.plainJpeg(RenderedMoon.large(1700, 7));
     return IntStream.range(0, count)
         .mapToObj(
             i ->
