@@ -15,6 +15,8 @@ export class Plate {
   #waiting = 0;
   #frame = 0;
   #inSight = true;
+  /** The stretch that the data were asked for; at first the whole. */
+  #asked = { from: -Infinity, to: Infinity };
   #switches = new Set();
 
   /**
@@ -62,15 +64,19 @@ export class Plate {
     const url = new URL(this.figure.dataset.src, document.baseURI);
     for (const option of this.#switches) url.searchParams.set(option, "true");
     url.searchParams.set("points", Math.ceil(this.ground.clientWidth * dot()));
+    let asked = this.#asked;
     if (this.window) {
       const { from, to } = this.window;
       const beside = (to - from) / 2;
-      url.searchParams.set("from", new Date((from - beside) * 1000).toISOString());
-      url.searchParams.set("to", new Date((to + beside) * 1000).toISOString());
+      asked = { from: from - beside, to: to + beside };
+      url.searchParams.set("from", new Date(asked.from * 1000).toISOString());
+      url.searchParams.set("to", new Date(asked.to * 1000).toISOString());
     }
     const answer = await fetch(url, { headers: { Accept: "application/json" }, signal });
     if (!answer.ok) throw new Error(`${url.pathname}: ${answer.status}`);
-    return answer.json();
+    const data = await answer.json();
+    this.#asked = asked;
+    return data;
   }
 
   #sighted(inSight) {
@@ -79,28 +85,40 @@ export class Plate {
     if (inSight && (min !== this.window.from || max !== this.window.to)) this.#moved();
   }
 
-  /** Draws once a frame at most, and only what can be seen. */
+  /** Draws once a frame at most, and only what can be seen; an open table follows in any case. */
   #moved() {
-    if (!this.#inSight) return;
-    this.#frame ||= requestAnimationFrame(() => {
-      this.#frame = 0;
-      this.plot.setScale("x", { min: this.window.from, max: this.window.to });
-    });
+    if (this.#inSight) {
+      this.#frame ||= requestAnimationFrame(() => {
+        this.#frame = 0;
+        this.plot.setScale("x", { min: this.window.from, max: this.window.to });
+      });
+    } else if (!this.#openTable()) {
+      return;
+    }
     clearTimeout(this.#waiting);
     this.#waiting = setTimeout(() => this.#refine(), pause);
   }
 
-  /** Fetches anew what the window shows, if what is held is coarser than it could be. */
+  /** Fetches anew what the window shows, if what is held is coarser than it could be or ends before. */
   async #refine() {
-    if (this.data.coarse) await this.#renew();
+    if (this.data.coarse || !this.#covers()) await this.#renew();
+    else this.#tabulateAnew();
+  }
+
+  /** Whether the data were asked for all that the window shows. */
+  #covers() {
+    return this.#asked.from <= this.window.from && this.#asked.to >= this.window.to;
   }
 
   async #renew() {
     this.#fetching?.abort();
     this.#fetching = new AbortController();
     try {
-      this.data = await this.#fetch(this.#fetching.signal);
-      this.window.reach(...this.data.whole);
+      do {
+        this.data = await this.#fetch(this.#fetching.signal);
+        // The window may move for that, to where nothing was asked for.
+        this.window.reach(...this.data.whole);
+      } while (!this.#covers());
       this.plot.setData([this.data.t, this.data.value], false);
       this.plot.redraw(true, true);
       this.#tabulateAnew();
@@ -222,8 +240,12 @@ export class Plate {
     this.readout.textContent = this.kind.say(this.data, index, this.calendar);
   }
 
+  #openTable() {
+    return this.figure.querySelector("details.table[open]");
+  }
+
   #tabulateAnew() {
-    const details = this.figure.querySelector("details.table[open]");
+    const details = this.#openTable();
     if (details) this.#tabulate(details);
   }
 

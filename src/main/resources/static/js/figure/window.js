@@ -18,7 +18,7 @@ export class TimeWindow {
   /** The ledger reaches from first to last now; who looks at the whole goes on looking at it. */
   reach(first, last) {
     const whole = edged(first, last);
-    if (whole[0] === this.whole[0] && whole[1] === this.whole[1]) return;
+    if (whole[0] >= this.whole[0] && whole[1] <= this.whole[1]) return;
     const all = this.from === this.whole[0] && this.to === this.whole[1];
     this.whole = [Math.min(whole[0], this.whole[0]), Math.max(whole[1], this.whole[1])];
     if (all) this.reset();
@@ -34,6 +34,8 @@ export class TimeWindow {
     const middle = (from + to) / 2;
     this.from = Math.min(Math.max(middle - width / 2, first), last - width);
     this.to = this.from + width;
+    // The whole is known by its very bounds, which the sums above may miss by a rounding.
+    if (width === last - first) [this.from, this.to] = this.whole;
     for (const listener of this.#listeners) listener(this);
   }
 

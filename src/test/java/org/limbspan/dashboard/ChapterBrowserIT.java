@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Route;
+import com.microsoft.playwright.assertions.LocatorAssertions;
 import com.microsoft.playwright.assertions.PlaywrightAssertions;
 import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.Media;
@@ -40,6 +41,11 @@ class ChapterBrowserIT {
   private static final String NEWS =
       "() => document.dispatchEvent(new CustomEvent('limbspan:news'))";
 
+  private static final String LATER =
+      """
+      {"takenAt": "2025-06-10T20:00:00Z", "axis": "horizontal", "diameterArcmin": 29.6,
+       "uncertaintyArcmin": 0.03}""";
+
   @Autowired private RestTestClient http;
   @Autowired private Demo demo;
 
@@ -60,16 +66,58 @@ class ChapterBrowserIT {
     table.locator("summary").click();
     assertThat(table.locator("tbody tr")).hasCount(before);
 
-    String later =
-        """
-        {"takenAt": "2025-06-10T20:00:00Z", "axis": "horizontal", "diameterArcmin": 29.6,
-         "uncertaintyArcmin": 0.03}""";
-    assertThat(rig.postJson("/readings", later).status()).isEqualTo(200);
+    assertThat(rig.postJson("/readings", LATER).status()).isEqualTo(200);
 
     assertThat(page.locator("[data-news]")).containsText(Pattern.compile("\\d\\d:\\d\\d: "));
     assertThat(table.locator("tbody tr")).hasCount(before + 1);
     assertThat(table.locator("tbody tr").last()).containsText("29.600\u2032");
     assertThat(page.evaluate("globalThis.stillTheSamePage")).isEqualTo(true);
+  }
+
+  /** A year and a half after the others, while only the table is in sight; told once. */
+  @Test
+  void putsIntoAnOpenTableAReadingFarBehindTheOthers(Visitor visitor) {
+    ReferenceFolder folder = new ReferenceFolder("clean-pairs");
+    RigClient rig = folder.describe(http, "chapter-far");
+    rig.postCsv("/readings", folder.readings());
+    int before = Judged.get(rig, "/cycle").path("readingCount").asInt();
+    Page page = visitor.page(Screen.PHONE);
+    page.route(url -> url.endsWith("/live"), Route::abort);
+    page.navigate("/rigs/chapter-far/cycle");
+    page.waitForFunction(DRAWN);
+    Locator table = page.locator("figure[data-figure] details.table");
+    table.locator("summary").click();
+    assertThat(table.locator("tbody tr")).hasCount(before);
+    table.locator("tbody tr").last().scrollIntoViewIfNeeded();
+    assertThat(page.locator("figure[data-figure] canvas"))
+        .not()
+        .isInViewport(new LocatorAssertions.IsInViewportOptions().setRatio(0.001));
+
+    rig.postJson("/readings", LATER);
+    Judged.get(rig, "/cycle");
+    page.evaluate(NEWS);
+
+    assertThat(table.locator("tbody tr")).hasCount(before + 1);
+  }
+
+  @Test
+  void showsAllNightsAgainAfterNewsCameToANarrowWindow(Visitor visitor) {
+    Page page = open(visitor, Screen.LAPTOP, "/rigs/" + demo.enter().slug() + "/nights");
+    Locator table = page.locator("figure[data-figure=passes] details.table");
+    table.locator("summary").click();
+    Locator rows = table.locator("tbody tr");
+    assertThat(rows).not().hasCount(0);
+    int all = rows.count();
+    for (int i = 0; i < 4; i++) {
+      page.locator("[data-turn=closer]").first().click();
+    }
+    page.waitForResponse(
+        response -> response.url().contains("nights.json"), () -> page.evaluate(NEWS));
+    page.waitForCondition(() -> rows.count() < all / 2);
+
+    page.locator("[data-turn=whole]").first().click();
+
+    assertThat(rows).hasCount(all);
   }
 
   /** The clock of the Chatham Islands parts from others by three quarters of an hour. */
