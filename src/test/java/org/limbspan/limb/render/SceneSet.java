@@ -48,7 +48,7 @@ public final class SceneSet {
     return scene;
   }
 
-  private static double phase(int index, Random random) {
+  static double phase(int index, Random random) {
     return switch (index % 4) {
       case 0 -> 1 - 0.0005 * random.nextDouble();
       case 1 -> between(random, 0.96, 0.9995);
@@ -59,10 +59,7 @@ public final class SceneSet {
   private static void surroundings(MoonScene scene, Random random) {
     double kind = random.nextDouble();
     if (kind < 0.15) {
-      scene.sky = between(random, 0.5, 2.5);
-      scene.exposure = 0.7 / (1 + scene.sky);
-      scene.skyGradient = between(random, -0.3, 0.3);
-      scene.tint = new double[] {0.9, 1.0, 1.2};
+      byDay(scene, between(random, 0.5, 2.5), between(random, -0.3, 0.3));
     } else if (kind < 0.27) {
       scene.cloud = between(random, 0.3, 1);
     } else if (kind < 0.37) {
@@ -86,6 +83,14 @@ public final class SceneSet {
     }
   }
 
+  /** A sky that is brighter than a night's, exposed so that it is not clipped. */
+  static void byDay(MoonScene scene, double sky, double gradient) {
+    scene.sky = sky;
+    scene.exposure = 0.7 / (1 + sky);
+    scene.skyGradient = gradient;
+    scene.tint = new double[] {0.9, 1.0, 1.2};
+  }
+
   /** Altitude at which refraction flattens the disc by that much. */
   static double altitudeFor(double flattening) {
     double low = 0.3;
@@ -102,7 +107,7 @@ public final class SceneSet {
     return low;
   }
 
-  private static double between(Random random, double least, double most) {
+  static double between(Random random, double least, double most) {
     return least + (most - least) * random.nextDouble();
   }
 }
