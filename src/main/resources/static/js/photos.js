@@ -68,7 +68,10 @@ function listen(form) {
         summaries.push(batch.summary);
       }
       say(`${summaries.join(" ")} ${outcome()}`);
-      if (readings.childElementCount > 0 && !holdsFigures()) after.hidden = false;
+      if (readings.childElementCount > 0) {
+        if (!holdsFigures()) after.hidden = false;
+        document.dispatchEvent(new CustomEvent("limbspan:entered"));
+      }
       form.reset();
     } catch (trouble) {
       say(`${trouble.message} Sending them again does no harm: what is held already is not entered twice.`);

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import com.microsoft.playwright.JSHandle;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Route;
 import com.microsoft.playwright.assertions.LocatorAssertions;
 import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.FilePayload;
@@ -86,10 +87,44 @@ class PhotoDropBrowserIT {
     assertThat(page.locator("[data-live=log] tbody tr")).hasCount(1);
     assertThat(page.locator("[data-figure=nights]")).hasCount(0);
     send(page, photograph("23:50"));
-    assertThat(page.locator("[data-live=log] tbody tr"))
-        .hasCount(2, new LocatorAssertions.HasCountOptions().setTimeout(MEASURING_MS));
+    assertThat(page.locator("[data-live=log] tbody tr")).hasCount(2, countPatiently());
     page.locator("[data-after] a").click();
     assertThat(page.locator("[data-figure=nights]")).hasCount(1);
+  }
+
+  /** Where it said that nothing was entered, that is over; what became of the files stays told. */
+  @Test
+  void bringsThePageUpToDateBelowWhatItTells(Visitor visitor) {
+    RigClient rig = RigClient.described(http, "drop-remarks");
+    Page page = visitor.page(Screen.PHONE);
+    page.navigate("/rigs/" + rig.slug());
+    Locator remarks = page.locator("section[aria-labelledby=remarks]");
+    assertThat(remarks).containsText("None yet.");
+    assertThat(page.locator("#begin")).isVisible();
+    send(page, photograph("21:10"));
+    assertThat(page.locator("[data-readings] li")).hasCount(1, countPatiently());
+    assertThat(remarks).containsText("Nothing to remark: every reading so far");
+    assertThat(remarks).not().containsText("None yet.");
+    assertThat(page.locator("#begin")).hasCount(0);
+    assertThat(page.locator("[data-live=standing]")).containsText("1 reading on 29 May 2026");
+    assertThat(page.locator("[data-live=span]")).containsText("begun 29 May 2026");
+    assertThat(page.locator("[data-status]")).containsText("1 measured, none refused.");
+    assertThat(page.locator("[data-readings] a")).containsText("Reading of 29 May 2026, 21:10");
+    assertThat(page.locator("[data-files] li")).containsText("IMG_0100.JPG");
+    assertThat(page.locator("[data-after]")).isVisible();
+  }
+
+  @Test
+  void followsItsOwnDropWhereNoNewsCome(Visitor visitor) {
+    RigClient rig = RigClient.described(http, "drop-alone");
+    Page page = visitor.page(Screen.LAPTOP);
+    page.route("**/rigs/drop-alone/live", Route::abort);
+    page.navigate("/rigs/" + rig.slug());
+    assertThat(page.locator("[data-live=standing]")).containsText("No reading yet");
+    send(page, photograph("21:10"));
+    assertThat(page.locator("[data-live=standing]"))
+        .containsText("1 reading on 29 May 2026", patiently());
+    assertThat(page.locator("[data-files] li")).containsText("IMG_0100.JPG");
   }
 
   @Test
@@ -158,6 +193,10 @@ class PhotoDropBrowserIT {
 
   private static LocatorAssertions.ContainsTextOptions patiently() {
     return new LocatorAssertions.ContainsTextOptions().setTimeout(MEASURING_MS);
+  }
+
+  private static LocatorAssertions.HasCountOptions countPatiently() {
+    return new LocatorAssertions.HasCountOptions().setTimeout(MEASURING_MS);
   }
 
   private static FilePayload photograph(String clock) {
