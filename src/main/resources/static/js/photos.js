@@ -16,6 +16,7 @@ function listen(form) {
   const list = told.querySelector("[data-files]");
   const input = form.querySelector("input[type=file]");
   const button = form.querySelector("button.act");
+  const takenAt = form.elements.takenAt;
   let busy = false;
 
   form.addEventListener("submit", (event) => {
@@ -52,6 +53,7 @@ function listen(form) {
       return;
     }
     hold(true);
+    complain({});
     list.replaceChildren();
     readings.replaceChildren();
     after.hidden = true;
@@ -74,8 +76,16 @@ function listen(form) {
       }
       form.reset();
     } catch (trouble) {
-      say(`${trouble.message} Sending them again does no harm: what is held already is not entered twice.`);
-      list.querySelectorAll("[data-outcome=waiting] .headline").forEach((h) => (h.textContent = "Not known"));
+      const slip = trouble.complaints;
+      say(
+        slip
+          ? "Nothing was entered: one field of the form needs another look."
+          : `${trouble.message} Sending them again does no harm: what is held already is not entered twice.`,
+      );
+      list
+        .querySelectorAll("[data-outcome=waiting] .headline")
+        .forEach((h) => (h.textContent = slip ? "Not measured" : "Not known"));
+      if (slip) complain(slip);
     } finally {
       hold(false);
     }
@@ -85,6 +95,20 @@ function listen(form) {
   function hold(whether) {
     busy = whether;
     button.setAttribute("aria-disabled", String(whether));
+  }
+
+  /** Says beside the field of the time what is wrong with it, or that nothing is. */
+  function complain(complaints) {
+    const words = complaints.takenAt;
+    const complaint = document.getElementById("takenAt-complaint");
+    complaint.textContent = words ?? "";
+    complaint.hidden = !words;
+    if (!words) {
+      takenAt.removeAttribute("aria-invalid");
+      return;
+    }
+    takenAt.setAttribute("aria-invalid", "true");
+    takenAt.focus();
   }
 
   /** Brings what is told into sight: it stands below a form that fills a small screen. */
@@ -102,6 +126,7 @@ function listen(form) {
   function send(files, onLine) {
     const body = new FormData();
     files.forEach((file) => body.append("photo", file, file.name));
+    body.append("takenAt", takenAt.value);
     const request = new XMLHttpRequest();
     request.open("POST", form.action + (form.elements.dryRun.checked ? "?dryRun=true" : ""));
     const headers = withToken({ Accept: "application/x-ndjson" });
@@ -109,9 +134,10 @@ function listen(form) {
     let read = 0;
     let batch = null;
     let problem = null;
+    let complaints = null;
     let measured = 0;
     const readOn = () => {
-      if (request.status !== 200) return;
+      if (!request.getResponseHeader("Content-Type")?.startsWith("application/x-ndjson")) return;
       let end;
       while ((end = request.responseText.indexOf("\n", read)) >= 0) {
         const told = JSON.parse(request.responseText.slice(read, end));
@@ -123,6 +149,7 @@ function listen(form) {
         }
         batch = told.batch ?? batch;
         problem = told.problem ?? problem;
+        complaints = told.complaints ?? complaints;
       }
     };
     return new Promise((resolve, reject) => {
@@ -135,6 +162,7 @@ function listen(form) {
       request.addEventListener("load", () => {
         readOn();
         if (batch) resolve(batch);
+        else if (complaints) reject(Object.assign(new Error("The form is not understood."), { complaints }));
         else reject(new Error(problem ?? detail(request)));
       });
       say("Sending.", 0);

@@ -178,6 +178,35 @@ class PhotoDropBrowserIT {
         .containsText(Pattern.compile("time", Pattern.CASE_INSENSITIVE));
   }
 
+  @Test
+  void takesTheTimeOfAFileThatTellsNoneFromTheForm(Visitor visitor) {
+    RigClient rig = RigClient.described(http, "drop-timeless");
+    Page page = visitor.page(Screen.PHONE);
+    page.navigate("/rigs/" + rig.slug());
+    FilePayload timeless =
+        new FilePayload(
+            "timeless.jpg", "image/jpeg", RenderedMoon.plainJpeg(RenderedMoon.scene(420, 5)));
+    send(page, timeless);
+    Locator line = page.locator("[data-files] li");
+    assertThat(line).containsText("filled in on the page of the rig", patiently());
+    Locator field = page.getByLabel("When they were taken, if the files do not say");
+    field.fill("yesterday");
+    send(page, timeless);
+    Locator complaint = page.locator("#takenAt-complaint");
+    assertThat(complaint).containsText("is not understood: expected 2", patiently());
+    assertThat(field).isFocused();
+    assertThat(field).hasAttribute("aria-invalid", "true");
+    assertThat(field).hasValue("yesterday");
+    assertThat(line).containsText("Not measured");
+    assertThat(page.locator("[data-status]")).containsText("Nothing was entered");
+    field.fill("2026-05-29 21:12");
+    measure(page);
+    assertThat(line).containsText("Taken 29 May 2026, 21:12, as typed", patiently());
+    assertThat(complaint).isHidden();
+    assertThat(field).hasValue("");
+    assertThat(page.locator("[data-readings] li")).hasCount(1);
+  }
+
   private static void send(Page page, FilePayload... files) {
     page.locator("input#photo").setInputFiles(files);
     measure(page);
