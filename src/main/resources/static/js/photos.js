@@ -54,6 +54,8 @@ function listen(form) {
     }
     hold(true);
     complain({});
+    const chosen = input.files;
+    const typed = takenAt.value;
     list.replaceChildren();
     readings.replaceChildren();
     after.hidden = true;
@@ -61,6 +63,7 @@ function listen(form) {
     const lines = byName.map((file) => list.appendChild(waiting(file)));
     show();
     const summaries = [];
+    let added = false;
     try {
       for (let from = 0; from < byName.length; from += MOST_AT_ONCE) {
         const some = byName.slice(from, from + MOST_AT_ONCE);
@@ -68,13 +71,12 @@ function listen(form) {
         batch.lines.forEach((line) => write(lines[from + line.place], line));
         batch.readings.forEach(writeReading);
         summaries.push(batch.summary);
+        added ||= batch.readings.length > 0 && batch.lines.some(({ outcome }) => outcome === "measured");
       }
       say(`${summaries.join(" ")} ${outcome()}`);
-      if (readings.childElementCount > 0) {
-        if (!holdsFigures()) after.hidden = false;
-        document.dispatchEvent(new CustomEvent("limbspan:entered"));
-      }
-      form.reset();
+      if (readings.childElementCount > 0 && !holdsFigures()) after.hidden = false;
+      if (added) document.dispatchEvent(new CustomEvent("limbspan:entered"));
+      empty(chosen, typed);
     } catch (trouble) {
       const slip = trouble.complaints;
       say(
@@ -95,6 +97,13 @@ function listen(form) {
   function hold(whether) {
     busy = whether;
     button.setAttribute("aria-disabled", String(whether));
+  }
+
+  /** Empties the form of what was sent; what was filled in for the next time meanwhile stays. */
+  function empty(chosen, typed) {
+    if (input.files === chosen) input.value = "";
+    if (takenAt.value === typed) takenAt.value = "";
+    form.elements.dryRun.checked = false;
   }
 
   /** Says beside the field of the time what is wrong with it, or that nothing is. */

@@ -11,6 +11,8 @@ import com.microsoft.playwright.assertions.LocatorAssertions;
 import com.microsoft.playwright.options.AriaRole;
 import com.microsoft.playwright.options.FilePayload;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Map;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
@@ -18,6 +20,7 @@ import org.limbspan.limb.render.MoonScene;
 import org.limbspan.photo.ExifBlock;
 import org.limbspan.photo.RenderedMoon;
 import org.limbspan.testing.Answer;
+import org.limbspan.testing.Judged;
 import org.limbspan.testing.RigClient;
 import org.limbspan.testing.browser.BrowserIT;
 import org.limbspan.testing.browser.Screen;
@@ -63,6 +66,7 @@ class PhotoDropBrowserIT {
     assertThat(page.locator("[data-status]"))
         .containsText("1 measured, none refused. They belong to one reading:", patiently());
     assertThat(page.locator("[data-after]")).isVisible();
+    Judged.get(rig, "/cycle");
     page.navigate("/rigs/" + rig.slug());
     send(page, photograph("21:10"));
     assertThat(page.locator("[data-status]"))
@@ -188,7 +192,8 @@ class PhotoDropBrowserIT {
             "timeless.jpg", "image/jpeg", RenderedMoon.plainJpeg(RenderedMoon.scene(420, 5)));
     send(page, timeless);
     Locator line = page.locator("[data-files] li");
-    assertThat(line).containsText("filled in on the page of the rig", patiently());
+    assertThat(page.locator("[data-status]")).containsText("1 refused.", patiently());
+    assertThat(line).containsText("filled in on the page of the rig");
     Locator field = page.getByLabel("When they were taken, if the files do not say");
     field.fill("yesterday");
     send(page, timeless);
@@ -205,6 +210,22 @@ class PhotoDropBrowserIT {
     assertThat(complaint).isHidden();
     assertThat(field).hasValue("");
     assertThat(page.locator("[data-readings] li")).hasCount(1);
+  }
+
+  @Test
+  void keepsWhatIsFilledInWhileFilesAreMeasured(Visitor visitor) {
+    RigClient rig = RigClient.described(http, "drop-meanwhile");
+    Page page = visitor.page(Screen.LAPTOP);
+    page.navigate("/rigs/" + rig.slug());
+    List<Route> requests = new ArrayList<>();
+    page.route("**/rigs/drop-meanwhile/photos", requests::add);
+    send(page, photograph("21:10"));
+    page.waitForCondition(() -> !requests.isEmpty());
+    page.locator("#takenAt").fill("2026-05-29 21:40");
+    requests.get(0).resume();
+    assertThat(page.locator("[data-status]")).containsText("1 measured", patiently());
+    assertThat(page.locator("#takenAt")).hasValue("2026-05-29 21:40");
+    assertThat(page.locator("input#photo")).hasValue("");
   }
 
   private static void send(Page page, FilePayload... files) {
