@@ -131,6 +131,30 @@ class PhotoDropBrowserIT {
     assertThat(page.locator("[data-files] li")).containsText("IMG_0100.JPG");
   }
 
+  /** A phone pushes the table sideways; the remarks need not be as narrow as on a sheet. */
+  @Test
+  void keepsTheRowOfABracketLowOnAPhone(Visitor visitor) {
+    RigClient rig = RigClient.described(http, "drop-row");
+    rig.postJson(
+        "/readings",
+        """
+        [{"takenAt": "2026-05-29T21:10:00+02:00", "axis": "horizontal",
+          "framesPx": [417.1, 417.6, 417.4],
+          "note": "From 3 photographs: IMG_0101.JPG, IMG_0102.JPG, IMG_0103.JPG."}]""");
+    Page page = visitor.page(Screen.PHONE);
+    page.navigate("/rigs/" + rig.slug());
+    Locator row = page.locator("[data-live=log] tbody tr");
+    assertThat(row).containsText("IMG_0103.JPG");
+    double lines =
+        ((Number)
+                row.evaluate(
+                    "row => row.offsetHeight / parseFloat(getComputedStyle(row).lineHeight)"))
+            .doubleValue();
+    assertThat(lines).isBetween(1.0, 3.5);
+    double wide = row.locator(".note").boundingBox().width;
+    assertThat(wide).isLessThan(page.locator("[data-live=log]").boundingBox().width);
+  }
+
   @Test
   void bringsWhatBecomesOfDroppedFilesIntoSight(Visitor visitor) {
     RigClient rig = RigClient.described(http, "drop-sight");
