@@ -116,5 +116,7 @@ function tellWhatWasKept() {
 
 if (teller && "EventSource" in globalThis) {
   tellWhatWasKept();
+  // By this very page: no news need come for that.
+  document.addEventListener("limbspan:entered", renew);
   begin();
 }

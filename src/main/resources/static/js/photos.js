@@ -16,6 +16,7 @@ function listen(form) {
   const list = told.querySelector("[data-files]");
   const input = form.querySelector("input[type=file]");
   const button = form.querySelector("button.act");
+  const takenAt = form.elements.takenAt;
   let busy = false;
 
   form.addEventListener("submit", (event) => {
@@ -52,6 +53,9 @@ function listen(form) {
       return;
     }
     hold(true);
+    complain({});
+    const chosen = input.files;
+    const typed = takenAt.value;
     list.replaceChildren();
     readings.replaceChildren();
     after.hidden = true;
@@ -59,6 +63,7 @@ function listen(form) {
     const lines = byName.map((file) => list.appendChild(waiting(file)));
     show();
     const summaries = [];
+    let added = false;
     try {
       for (let from = 0; from < byName.length; from += MOST_AT_ONCE) {
         const some = byName.slice(from, from + MOST_AT_ONCE);
@@ -66,13 +71,23 @@ function listen(form) {
         batch.lines.forEach((line) => write(lines[from + line.place], line));
         batch.readings.forEach(writeReading);
         summaries.push(batch.summary);
+        added ||= batch.readings.length > 0 && batch.lines.some(({ outcome }) => outcome === "measured");
       }
       say(`${summaries.join(" ")} ${outcome()}`);
       if (readings.childElementCount > 0 && !holdsFigures()) after.hidden = false;
-      form.reset();
+      if (added) document.dispatchEvent(new CustomEvent("limbspan:entered"));
+      empty(chosen, typed);
     } catch (trouble) {
-      say(`${trouble.message} Sending them again does no harm: what is held already is not entered twice.`);
-      list.querySelectorAll("[data-outcome=waiting] .headline").forEach((h) => (h.textContent = "Not known"));
+      const slip = trouble.complaints;
+      say(
+        slip
+          ? "Nothing was entered: one field of the form needs another look."
+          : `${trouble.message} Sending them again does no harm: what is held already is not entered twice.`,
+      );
+      list
+        .querySelectorAll("[data-outcome=waiting] .headline")
+        .forEach((h) => (h.textContent = slip ? "Not measured" : "Not known"));
+      if (slip) complain(slip);
     } finally {
       hold(false);
     }
@@ -82,6 +97,27 @@ function listen(form) {
   function hold(whether) {
     busy = whether;
     button.setAttribute("aria-disabled", String(whether));
+  }
+
+  /** Empties the form of what was sent; what was filled in for the next time meanwhile stays. */
+  function empty(chosen, typed) {
+    if (input.files === chosen) input.value = "";
+    if (takenAt.value === typed) takenAt.value = "";
+    form.elements.dryRun.checked = false;
+  }
+
+  /** Says beside the field of the time what is wrong with it, or that nothing is. */
+  function complain(complaints) {
+    const words = complaints.takenAt;
+    const complaint = document.getElementById("takenAt-complaint");
+    complaint.textContent = words ?? "";
+    complaint.hidden = !words;
+    if (!words) {
+      takenAt.removeAttribute("aria-invalid");
+      return;
+    }
+    takenAt.setAttribute("aria-invalid", "true");
+    takenAt.focus();
   }
 
   /** Brings what is told into sight: it stands below a form that fills a small screen. */
@@ -99,6 +135,7 @@ function listen(form) {
   function send(files, onLine) {
     const body = new FormData();
     files.forEach((file) => body.append("photo", file, file.name));
+    body.append("takenAt", takenAt.value);
     const request = new XMLHttpRequest();
     request.open("POST", form.action + (form.elements.dryRun.checked ? "?dryRun=true" : ""));
     const headers = withToken({ Accept: "application/x-ndjson" });
@@ -106,9 +143,10 @@ function listen(form) {
     let read = 0;
     let batch = null;
     let problem = null;
+    let complaints = null;
     let measured = 0;
     const readOn = () => {
-      if (request.status !== 200) return;
+      if (!request.getResponseHeader("Content-Type")?.startsWith("application/x-ndjson")) return;
       let end;
       while ((end = request.responseText.indexOf("\n", read)) >= 0) {
         const told = JSON.parse(request.responseText.slice(read, end));
@@ -120,6 +158,7 @@ function listen(form) {
         }
         batch = told.batch ?? batch;
         problem = told.problem ?? problem;
+        complaints = told.complaints ?? complaints;
       }
     };
     return new Promise((resolve, reject) => {
@@ -132,6 +171,7 @@ function listen(form) {
       request.addEventListener("load", () => {
         readOn();
         if (batch) resolve(batch);
+        else if (complaints) reject(Object.assign(new Error("The form is not understood."), { complaints }));
         else reject(new Error(problem ?? detail(request)));
       });
       say("Sending.", 0);

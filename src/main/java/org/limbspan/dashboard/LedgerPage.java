@@ -54,6 +54,9 @@ class LedgerPage {
     page.addObject("refused", Map.of());
     page.addObject("answering", "");
     page.addObject("form", AnswerForm.EMPTY);
+    page.addObject("photoForm", PhotoForm.EMPTY);
+    page.addObject("complaints", Map.of());
+    page.addObject("example", facts.time().field(clock.instant()));
     page.addObject(
         "apiAddress",
         ServletUriComponentsBuilder.fromCurrentContextPath()
@@ -71,6 +74,15 @@ class LedgerPage {
     page.addObject("answering", alertId.toString());
     page.addObject("form", form);
     page.addObject("refused", complaints);
+    return page;
+  }
+
+  /** The ledger with a form of photographs that cannot be taken, and what is wrong with it. */
+  ModelAndView afterRefusing(String slug, PhotoForm form, Map<String, String> complaints) {
+    ModelAndView page = of(slug);
+    page.setStatus(HttpStatus.UNPROCESSABLE_CONTENT);
+    page.addObject("photoForm", form);
+    page.addObject("complaints", complaints);
     return page;
   }
 

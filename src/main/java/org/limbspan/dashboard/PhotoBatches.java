@@ -6,7 +6,6 @@ import java.util.Objects;
 import java.util.Optional;
 import org.limbspan.photo.IncomingPhoto;
 import org.limbspan.photo.PhotoAnswer;
-import org.limbspan.photo.PhotoOptions;
 import org.limbspan.photo.Photos;
 import org.limbspan.reading.Readings;
 import org.limbspan.reading.RecordedReading;
@@ -31,12 +30,16 @@ class PhotoBatches {
     void told(PhotoLine line);
   }
 
-  PhotoBatch take(Rig rig, List<IncomingPhoto> files, PhotoOptions options, Listener listener) {
+  /** Takes the files of a form without complaints. */
+  PhotoBatch take(Rig rig, List<IncomingPhoto> files, PhotoForm form, Listener listener) {
     RigTime time = new RigTime(rig.timeZone());
-    PhotoWords words = new PhotoWords(rig.slug(), time);
+    PhotoWords words = new PhotoWords(rig.slug(), time, form.typed());
     List<PhotoAnswer> answers =
         photos.take(
-            rig, files, options, (place, answer) -> listener.told(words.line(place, answer)));
+            rig,
+            files,
+            form.options(time),
+            (place, answer) -> listener.told(words.line(place, answer)));
     List<ReadingLine> made =
         answers.stream()
             .map(PhotoAnswer::kept)

@@ -2,15 +2,16 @@ package org.limbspan.dashboard;
 
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
+import java.time.Clock;
 import java.util.Map;
-import org.limbspan.photo.PhotoOptions;
+import org.jspecify.annotations.Nullable;
 import org.limbspan.photo.Photos;
 import org.limbspan.photo.ReceivedPhotos;
 import org.limbspan.platform.Problem;
-import org.limbspan.rig.OnConflict;
 import org.limbspan.rig.Rig;
 import org.limbspan.rig.Rigs;
-import org.limbspan.sky.Axis;
+import org.limbspan.sky.Sky;
+import org.springframework.http.HttpStatus;
 import org.springframework.http.MediaType;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.PathVariable;
@@ -32,59 +33,88 @@ class PhotoFormController {
   private final Rigs rigs;
   private final Photos photos;
   private final PhotoBatches batches;
+  private final LedgerPage pages;
   private final JsonMapper mapper;
+  private final Sky sky;
+  private final Clock clock;
 
-  PhotoFormController(Rigs rigs, Photos photos, PhotoBatches batches, JsonMapper mapper) {
+  PhotoFormController(
+      Rigs rigs,
+      Photos photos,
+      PhotoBatches batches,
+      LedgerPage pages,
+      JsonMapper mapper,
+      Sky sky,
+      Clock clock) {
     this.rigs = rigs;
     this.photos = photos;
     this.batches = batches;
+    this.pages = pages;
     this.mapper = mapper;
+    this.sky = sky;
+    this.clock = clock;
   }
 
+  /** Answers with what became of each file, or with the form and what is wrong with it. */
   @PostMapping(consumes = MediaType.MULTIPART_FORM_DATA_VALUE, produces = MediaType.TEXT_HTML_VALUE)
   ModelAndView page(
       @PathVariable String slug,
+      @RequestParam(required = false) @Nullable String takenAt,
       @RequestParam(defaultValue = "false") boolean dryRun,
       MultipartHttpServletRequest request) {
     Rig rig = rigs.find(slug);
+    PhotoForm form = new PhotoForm(takenAt, dryRun);
+    Map<String, String> complaints = complaints(rig, form);
+    if (!ReceivedPhotos.areIn(request)) {
+      complaints.put(PhotoForm.FILES, "Expected one photograph or more.");
+    } else if (!complaints.isEmpty()) {
+      complaints.put(PhotoForm.FILES, SheetPhotoComplaints.CHOOSE_AGAIN);
+    }
+    if (!complaints.isEmpty()) {
+      return pages.afterRefusing(slug, form, complaints);
+    }
     try (ReceivedPhotos received = photos.receive(request)) {
-      PhotoBatch batch = batches.take(rig, received.photos(), options(dryRun), line -> {});
+      PhotoBatch batch = batches.take(rig, received.photos(), form, line -> {});
       return new ModelAndView("photos", Map.of("rig", rig, "batch", batch, "tried", dryRun));
     }
   }
 
   /**
    * Lines of JSON: {@code line} for each file at once, at last {@code batch} or {@code problem}.
+   * What is wrong with the form is the only line, {@code complaints} by the name of the field, with
+   * status 422.
    */
   @PostMapping(
       consumes = MediaType.MULTIPART_FORM_DATA_VALUE,
       produces = MediaType.APPLICATION_NDJSON_VALUE)
   void lines(
       @PathVariable String slug,
+      @RequestParam(required = false) @Nullable String takenAt,
       @RequestParam(defaultValue = "false") boolean dryRun,
       MultipartHttpServletRequest request,
       HttpServletResponse response)
       throws IOException {
     Rig rig = rigs.find(slug);
+    PhotoForm form = new PhotoForm(takenAt, dryRun);
+    Map<String, String> complaints = complaints(rig, form);
     try (ReceivedPhotos received = photos.receive(request)) {
       response.setContentType(MediaType.APPLICATION_NDJSON_VALUE);
       LineFeed feed = new LineFeed(mapper, response.getOutputStream());
+      if (!complaints.isEmpty()) {
+        response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
+        feed.tell("complaints", complaints);
+        return;
+      }
       try {
         feed.tell(
-            "batch",
-            batches.take(rig, received.photos(), options(dryRun), line -> feed.tell("line", line)));
+            "batch", batches.take(rig, received.photos(), form, line -> feed.tell("line", line)));
       } catch (Problem problem) {
         feed.tell("problem", problem.detail());
       }
     }
   }
 
-  private static PhotoOptions options(boolean dryRun) {
-    return new PhotoOptions(
-        null,
-        null,
-        Axis.HORIZONTAL,
-        dryRun ? PhotoOptions.Purpose.TRY : PhotoOptions.Purpose.KEEP,
-        OnConflict.REFUSE);
+  private Map<String, String> complaints(Rig rig, PhotoForm form) {
+    return form.complaints(new RigTime(rig.timeZone()), sky.ephemerisFrom(), clock.instant());
   }
 }

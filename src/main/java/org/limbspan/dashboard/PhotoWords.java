@@ -18,10 +18,17 @@ final class PhotoWords {
 
   private final String slug;
   private final RigTime time;
+  private final TypedPhotoTime typed;
 
-  PhotoWords(String slug, RigTime time) {
+  /**
+   * Of photographs of one form.
+   *
+   * @param typed the time that its files were to have where they tell none
+   */
+  PhotoWords(String slug, RigTime time, TypedPhotoTime typed) {
     this.slug = slug;
     this.time = time;
+    this.typed = typed;
   }
 
   List<PhotoLine> lines(List<PhotoAnswer> answers) {
@@ -37,14 +44,15 @@ final class PhotoWords {
       }
       if (refused.isOfTime()) {
         why.add(
-            "This form takes no other time; programs tell it with the photograph, as takenAt, an"
-                + " instant with its offset from UTC.");
+            "Choose it again, with \u201c"
+                + PhotoForm.TAKEN_AT_NAME
+                + "\u201d filled in on the page of the rig.");
       }
       return new PhotoLine(place, answer.file(), "refused", "Refused", why, null);
     }
     Kept kept = answer.kept();
     boolean heldBefore = kept != null && kept.heldBefore();
-    List<String> sentences = new ArrayList<>(List.of(figures(answer)));
+    List<String> sentences = new ArrayList<>(List.of(figures(answer, heldBefore)));
     sentences.addAll(answer.remarks());
     return new PhotoLine(
         place,
@@ -66,10 +74,9 @@ final class PhotoWords {
     return kept != null && kept.use() == Use.SET_ASIDE ? "Measured, set aside" : "Measured";
   }
 
-  private String figures(PhotoAnswer answer) {
+  private String figures(PhotoAnswer answer, boolean heldBefore) {
     PhotoAnswer.Measured measured = Objects.requireNonNull(answer.measured());
-    String taken = answer.takenAt() == null ? "" : "Taken " + time.minute(answer.takenAt()) + "; ";
-    return taken
+    return typed.words(time, answer.takenAt(), heldBefore)
         + along(measured.axis(), measured.figures())
         + ", from "
         + Typeset.places(measured.figures().limbArcDeg(), 0)

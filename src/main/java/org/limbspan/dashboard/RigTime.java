@@ -88,6 +88,11 @@ record RigTime(ZoneId zone) {
                 + ".");
   }
 
+  /** Whether a day is typed without a time of it. */
+  static boolean isDay(String typed) {
+    return typed.strip().length() == DAY_LENGTH && moment(typed).isPresent();
+  }
+
   private static Optional<TemporalAccessor> moment(String typed) {
     String plain = typed.strip().replace('T', ' ');
     try {

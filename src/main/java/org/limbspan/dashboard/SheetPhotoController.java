@@ -69,11 +69,11 @@ class SheetPhotoController {
 
   private ModelAndView measured(Rig rig, List<IncomingPhoto> files, SheetPhotoForm form) {
     RigTime time = new RigTime(rig.timeZone());
-    Optional<Instant> typed = form.takenAt(time);
+    Optional<Instant> typed = form.typedTime().instant(time);
     try {
       List<SheetAnswer> answers =
           photos.takeSheets(rig, files, form.target(), options(form, typed));
-      SheetPhotoWords words = new SheetPhotoWords(time, typed);
+      SheetPhotoWords words = new SheetPhotoWords(time, form.typedTime());
       return new ModelAndView(
           "sheet-photos",
           Map.of(

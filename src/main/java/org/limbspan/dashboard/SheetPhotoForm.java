@@ -5,7 +5,6 @@ import static org.limbspan.dashboard.RigForm.text;
 import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.Map;
-import java.util.Optional;
 import java.util.OptionalDouble;
 import org.jspecify.annotations.Nullable;
 import org.limbspan.photo.SheetTarget;
@@ -45,12 +44,7 @@ record SheetPhotoForm(
    */
   Map<String, String> complaints(RigTime time, Instant from, Instant now) {
     Map<String, String> complaints = new LinkedHashMap<>();
-    if (!text(sheetTakenAt).isEmpty()) {
-      CalibrationForm.taken(complaints, "sheetTakenAt", sheetTakenAt, time, now);
-      if (complaints.isEmpty() && takenAt(time).orElseThrow().isBefore(from)) {
-        complaints.put("sheetTakenAt", "Expected a time from " + time.field(from) + " on.");
-      }
-    }
+    typedTime().complain(complaints, SheetPhotoComplaints.TAKEN_AT, time, from, now);
     typed().complain(complaints, "sheetLength", "sheetDistance");
     if (!text(otherSide).isEmpty()) {
       other(complaints);
@@ -58,9 +52,8 @@ record SheetPhotoForm(
     return complaints;
   }
 
-  /** The time that was typed, of a form without complaints; empty if none was. */
-  Optional<Instant> takenAt(RigTime time) {
-    return text(sheetTakenAt).isEmpty() ? Optional.empty() : time.instant(text(sheetTakenAt));
+  TypedPhotoTime typedTime() {
+    return new TypedPhotoTime(sheetTakenAt);
   }
 
   private void other(Map<String, String> complaints) {

@@ -1,10 +1,8 @@
 package org.limbspan.dashboard;
 
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
-import java.util.Optional;
 import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import org.limbspan.photo.PhotoAnswer.Refusal;
@@ -20,14 +18,14 @@ import org.limbspan.scale.PlateScale;
 final class SheetPhotoWords {
 
   private final RigTime time;
-  private final Optional<Instant> typed;
+  private final TypedPhotoTime typed;
 
   /**
    * Of photographs of one form.
    *
    * @param typed the time that its files were to have where they tell none
    */
-  SheetPhotoWords(RigTime time, Optional<Instant> typed) {
+  SheetPhotoWords(RigTime time, TypedPhotoTime typed) {
     this.time = time;
     this.typed = typed;
   }
@@ -104,7 +102,7 @@ final class SheetPhotoWords {
   private List<String> figures(SheetAnswer answer, SheetFigures figures) {
     List<String> sentences = new ArrayList<>();
     sentences.add(
-        taken(answer)
+        typed.words(time, answer.takenAt(), false)
             + "tall side "
             + px(figures.tallSidePx(), figures.tallSideUncertaintyPx())
             + ", other side "
@@ -124,17 +122,6 @@ final class SheetPhotoWords {
       sentences.add(upright(figures));
     }
     return sentences;
-  }
-
-  /** Where a time was typed, it is said which one counts. */
-  private String taken(SheetAnswer answer) {
-    Instant at = answer.takenAt();
-    if (at == null) {
-      return "";
-    }
-    String whose =
-        typed.map(each -> each.equals(at) ? ", as typed" : ", as its file tells").orElse("");
-    return "Taken " + time.minute(at) + whose + "; ";
   }
 
   private static String upright(SheetFigures figures) {

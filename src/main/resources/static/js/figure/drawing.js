@@ -2,6 +2,7 @@
 import uPlot from "../../webjars/uplot/1.6.30/dist/uPlot.esm.js";
 import { readInk } from "./ink.js";
 import * as draw from "./draw.js";
+import { whenOpened, whileOpen } from "./table.js";
 import { Calendar, figure as written, placesOf } from "./words.js";
 
 /** Where the page is laid out for printing the ground has no height of its own. */
@@ -52,12 +53,7 @@ export class Drawing {
     });
     document.addEventListener("limbspan:news", () => this.#renew());
     this.figure.addEventListener("click", (event) => this.#switched(event));
-    const table = this.figure.querySelector("details.table");
-    table?.addEventListener("toggle", () => {
-      if (table.open) this.#tabulate(table);
-    });
-    // Opened while the data were still on their way.
-    if (table?.open) this.#tabulate(table);
+    whenOpened(this.figure, (table) => this.#tabulate(table));
   }
 
   async #fetch(signal) {
@@ -85,8 +81,7 @@ export class Drawing {
       return;
     }
     this.plot.setData(this.#columns(), true);
-    const details = this.figure.querySelector("details.table[open]");
-    if (details) this.#tabulate(details);
+    whileOpen(this.figure, (table) => this.#tabulate(table));
   }
 
   #switched(event) {

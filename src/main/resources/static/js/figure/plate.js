@@ -4,6 +4,7 @@ import uPlot from "../../webjars/uplot/1.6.30/dist/uPlot.esm.js";
 import { readInk } from "./ink.js";
 import { dot, edgeMarks, frame, seen } from "./draw.js";
 import { follow } from "./hand.js";
+import { openTable, whenOpened, whileOpen } from "./table.js";
 
 const pause = 160;
 
@@ -52,12 +53,7 @@ export class Plate {
     });
     document.addEventListener("limbspan:news", () => this.#renew());
     this.figure.addEventListener("click", (event) => this.#switched(event));
-    const table = this.figure.querySelector("details.table");
-    table?.addEventListener("toggle", () => {
-      if (table.open) this.#tabulate(table);
-    });
-    // Opened while the data were still on their way.
-    if (table?.open) this.#tabulate(table);
+    whenOpened(this.figure, (table) => this.#tabulate(table));
   }
 
   async #fetch(signal) {
@@ -92,7 +88,7 @@ export class Plate {
         this.#frame = 0;
         this.plot.setScale("x", { min: this.window.from, max: this.window.to });
       });
-    } else if (!this.#openTable()) {
+    } else if (!openTable(this.figure)) {
       return;
     }
     clearTimeout(this.#waiting);
@@ -240,13 +236,8 @@ export class Plate {
     this.readout.textContent = this.kind.say(this.data, index, this.calendar);
   }
 
-  #openTable() {
-    return this.figure.querySelector("details.table[open]");
-  }
-
   #tabulateAnew() {
-    const details = this.#openTable();
-    if (details) this.#tabulate(details);
+    whileOpen(this.figure, (table) => this.#tabulate(table));
   }
 
   #tabulate(details) {

@@ -9,6 +9,8 @@ import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.limbspan.photo.ExifBlock;
 import org.limbspan.photo.PhotoClient;
 import org.limbspan.photo.RenderedMoon;
@@ -33,6 +35,7 @@ class PhotoPagesIT {
       RenderedMoon.jpeg(
           RenderedMoon.scene(420, 101),
           ExifBlock.usual("2026:05:29 21:10:00").offset("+02:00").exposure(1, 250));
+  private static final String TIME_FIELD = "When they were taken, if the files do not say";
   private static final byte[] LETTER = "no picture".getBytes(StandardCharsets.UTF_8);
 
   @Autowired private RestTestClient http;
@@ -118,8 +121,91 @@ class PhotoPagesIT {
                 MediaType.TEXT_HTML,
                 Map.of("zoomed.jpg", zoomed, "untold.jpg", untold)));
     assertThat(page)
-        .contains("as in the other photographs of setup 1.", "This form takes no other time")
-        .doesNotContain("setup 0", "Send it again with takenAt");
+        .contains("as in the other photographs of setup 1.")
+        .contains("Choose it again, with “" + TIME_FIELD + "” filled in on the page of the rig.")
+        .doesNotContain("setup 0", "takenAt");
+  }
+
+  @Test
+  void takesTheTypedTimeForPhotographsWhoseFilesTellNone() {
+    RigClient rig = RigClient.described(http, "drop-typed");
+    assertThat(page("/rigs/drop-typed")).contains("for=\"takenAt\">" + TIME_FIELD + "<");
+    Map<String, byte[]> files = new LinkedHashMap<>();
+    files.put("one.jpg", untold(102));
+    files.put("other.jpg", untold(103));
+    files.put("moon.jpg", MOON);
+    String page = text(send("drop-typed", "2026-05-29 21:12", MediaType.TEXT_HTML, files));
+    assertThat(page).contains("3 photographs: 3 measured, none refused.", "3 frames");
+    assertThat(line(page, "one.jpg")).contains("Taken 29 May 2026, 21:12, as typed; diameter ");
+    assertThat(line(page, "other.jpg")).contains("Taken 29 May 2026, 21:12, as typed; ");
+    assertThat(line(page, "moon.jpg")).contains("Taken 29 May 2026, 21:10, as its file tells; ");
+    assertThat(rig.get("/readings").body().path("readings").size()).isEqualTo(1);
+    String again = text(send("drop-typed", "2026-05-29 22:00", MediaType.TEXT_HTML, files));
+    assertThat(line(again, "one.jpg"))
+        .contains("Held already", "Taken 29 May 2026, 21:12, as it is held; ");
+  }
+
+  @Test
+  void takesTheTypedTimeWhereTheOneOfTheFileCannotBe() {
+    RigClient rig = RigClient.described(http, "drop-clock");
+    byte[] unset =
+        RenderedMoon.jpeg(
+            RenderedMoon.scene(420, 101), ExifBlock.usual("1970:01:01 00:00:00").offset("+02:00"));
+    String page =
+        text(
+            send(
+                "drop-clock",
+                "2026-05-29 21:12+02:00",
+                MediaType.TEXT_HTML,
+                Map.of("unset.jpg", unset)));
+    assertThat(line(page, "unset.jpg")).contains("Taken 29 May 2026, 21:12, as typed; ");
+    assertThat(rig.get("/readings").body().path("readings").get(0).path("takenAt").asString())
+        .isEqualTo("2026-05-29T19:12:00Z");
+  }
+
+  /** The rig's clock shows half past two on 29 March 2026 not at all, on 26 October 2025 twice. */
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "noon of May      | When it was photographed is not understood: expected 2",
+        "2026-05-29       | Expected the time of day too, such as 2026-05-29 21:40",
+        "2126-05-29 21:12 | Expected a time that has passed.",
+        "1582-05-29 21:12 | Expected a time from 1",
+        "2026-03-29 02:30 | is set forward over this time",
+        "2025-10-26 02:30 | shows this time twice"
+      })
+  void tellsBesideItsFieldWhatIsWrongWithATime(String typed, String told) {
+    String slug = "drop-slip-" + typed.replaceAll("[^a-z0-9]+", "-");
+    RigClient rig = RigClient.described(http, slug);
+    Map<String, byte[]> files = Map.of("untold.jpg", untold(101), "moon.jpg", MOON);
+    ExchangeResult refused = send(slug, typed, MediaType.TEXT_HTML, files);
+    assertThat(refused.getStatus()).isEqualTo(HttpStatus.UNPROCESSABLE_CONTENT);
+    String page = body(refused);
+    assertThat(page)
+        .contains("Nothing is entered yet", "href=\"#takenAt\"", "value=\"" + typed + "\"")
+        .contains("Choose the files again");
+    int complaint = page.indexOf("id=\"takenAt-complaint\"");
+    assertThat(page.substring(complaint, page.indexOf("</p>", complaint)))
+        .contains(told)
+        .doesNotContain("hidden");
+    ExchangeResult lines = send(slug, typed, MediaType.APPLICATION_NDJSON, files);
+    assertThat(lines.getStatus()).isEqualTo(HttpStatus.UNPROCESSABLE_CONTENT);
+    List<JsonNode> only = body(lines).lines().map(MAPPER::readTree).toList();
+    assertThat(only).hasSize(1);
+    assertThat(only.get(0).path("complaints").path("takenAt").asString()).contains(told);
+    assertThat(rig.get("/photos").body().path("photos").size()).isZero();
+    assertThat(rig.get("/readings").body().path("readings").size()).isZero();
+  }
+
+  @Test
+  void asksForAFile() {
+    RigClient.described(http, "drop-no-file");
+    ExchangeResult refused = send("drop-no-file", "", MediaType.TEXT_HTML, Map.of());
+    assertThat(refused.getStatus()).isEqualTo(HttpStatus.UNPROCESSABLE_CONTENT);
+    assertThat(body(refused))
+        .contains("Expected one photograph or more.", "href=\"#photo\"")
+        .doesNotContain("Choose the files again");
   }
 
   @Test
@@ -151,7 +237,21 @@ class PhotoPagesIT {
   }
 
   private ExchangeResult send(String uri, MediaType accept, Map<String, byte[]> files) {
-    LinkedMultiValueMap<String, Object> parts = new LinkedMultiValueMap<>();
+    return send(uri, accept, files, new LinkedMultiValueMap<>());
+  }
+
+  private ExchangeResult send(
+      String slug, String takenAt, MediaType accept, Map<String, byte[]> files) {
+    LinkedMultiValueMap<String, Object> fields = new LinkedMultiValueMap<>();
+    fields.add("takenAt", takenAt);
+    return send("/rigs/" + slug + "/photos", accept, files, fields);
+  }
+
+  private ExchangeResult send(
+      String uri,
+      MediaType accept,
+      Map<String, byte[]> files,
+      LinkedMultiValueMap<String, Object> parts) {
     files.forEach((name, file) -> parts.add("photo", PhotoClient.part(name, file)));
     return http.post()
         .uri(uri)
@@ -174,9 +274,25 @@ class PhotoPagesIT {
     return found.group();
   }
 
+  private static byte[] untold(long seed) {
+    return RenderedMoon.jpeg(
+        RenderedMoon.scene(420, seed), new ExifBlock().focalLengthMm(400).exposure(1, 250));
+  }
+
+  /** What is said of one file. */
+  private static String line(String page, String file) {
+    int start = page.indexOf(">" + file + "<");
+    assertThat(start).as(page).isPositive();
+    return page.substring(start, page.indexOf("</li>", start));
+  }
+
   private static String text(ExchangeResult result) {
-    String body = new String(result.getResponseBodyContent(), StandardCharsets.UTF_8);
+    String body = body(result);
     assertThat(result.getStatus()).as(body).isEqualTo(HttpStatus.OK);
     return body;
+  }
+
+  private static String body(ExchangeResult result) {
+    return new String(result.getResponseBodyContent(), StandardCharsets.UTF_8);
   }
 }

@@ -40,6 +40,14 @@ class RigTimeTest {
   }
 
   @Test
+  void tellsADayAloneFromATimeOfIt() {
+    assertThat(RigTime.isDay(" 2024-06-20 ")).isTrue();
+    assertThat(RigTime.isDay("2024-06-20 13:02")).isFalse();
+    assertThat(RigTime.isDay("2024-06-31")).isFalse();
+    assertThat(RigTime.isDay("")).isFalse();
+  }
+
+  @Test
   void asksForTheOffsetWhereTheClockShowsATimeTwice() {
     assertThat(VIENNA.doubt("2026-10-25 02:30").orElseThrow())
         .contains("twice", "2026-10-25 02:30 +02:00 or 2026-10-25 02:30 +01:00.");

@@ -58,15 +58,15 @@ class SheetPhotoFormTest {
   @CsvSource({"2026-05-28 12:00, 2026-05-28T10:00:00Z", "2026-05-28 12:00Z, 2026-05-28T12:00:00Z"})
   void readsTheTimeAsTheTypedCalibrationDoes(String typed, Instant meant) {
     assertThat(complaints(taken(typed))).isEmpty();
-    assertThat(taken(typed).takenAt(VIENNA)).hasValue(meant);
+    assertThat(taken(typed).typedTime().instant(VIENNA)).hasValue(meant);
   }
 
   @ParameterizedTest
   @ValueSource(strings = {"", "   "})
   void needsNoTime(String typed) {
     assertThat(complaints(taken(typed))).isEmpty();
-    assertThat(taken(typed).takenAt(VIENNA)).isEmpty();
-    assertThat(SheetPhotoForm.EMPTY.takenAt(VIENNA)).isEmpty();
+    assertThat(taken(typed).typedTime().instant(VIENNA)).isEmpty();
+    assertThat(SheetPhotoForm.EMPTY.typedTime().instant(VIENNA)).isEmpty();
   }
 
   /** Directive 2000/84/EC: clocks go forward and back at 01:00 UTC of these two Sundays. */

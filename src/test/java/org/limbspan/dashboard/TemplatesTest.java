@@ -23,6 +23,8 @@ class TemplatesTest {
       Pattern.compile("(?:src|href|action)=\"(?:https?:)?//|@import|url\\(");
   private static final Pattern ASSET =
       Pattern.compile("@\\{(/(?:css|js|webjars)/[^}(]+|/[\\w-]+\\.svg)\\}");
+  private static final Pattern BREAKABLE =
+      Pattern.compile("\\bk\\s+=|\\bk(?:\\s|&nbsp;|&#160;)*=\\s+\\d");
   private static final Pattern IMPORT = Pattern.compile("from \"(\\.[^\"]+)\"");
 
   static Stream<Path> templates() throws IOException {
@@ -43,6 +45,14 @@ class TemplatesTest {
     String text = Files.readString(template);
     assertThat(INLINE.matcher(text).results().map(MatchResult::group)).isEmpty();
     assertThat(ELSEWHERE.matcher(text).results().map(MatchResult::group)).isEmpty();
+  }
+
+  /** A coverage factor stays on one line. */
+  @ParameterizedTest
+  @MethodSource("templates")
+  void breakNoCoverageFactor(Path template) throws IOException {
+    String text = Files.readString(template);
+    assertThat(BREAKABLE.matcher(text).results().map(MatchResult::group)).isEmpty();
   }
 
   @ParameterizedTest
