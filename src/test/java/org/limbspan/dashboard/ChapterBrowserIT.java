@@ -62,8 +62,7 @@ class ChapterBrowserIT {
     int before = Judged.get(rig, "/cycle").path("readingCount").asInt();
     Page page = open(visitor, Screen.LAPTOP, "/rigs/chapter-live/cycle");
     page.evaluate("() => { globalThis.stillTheSamePage = true; }");
-    Locator table = page.locator("figure[data-figure] details.table");
-    table.locator("summary").click();
+    Locator table = openTable(page);
     assertThat(table.locator("tbody tr")).hasCount(before);
 
     assertThat(rig.postJson("/readings", LATER).status()).isEqualTo(200);
@@ -74,7 +73,7 @@ class ChapterBrowserIT {
     assertThat(page.evaluate("globalThis.stillTheSamePage")).isEqualTo(true);
   }
 
-  /** A year and a half after the others, while only the table is in sight; told once. */
+  /** Sixteen months after the others, while only the table is in sight; told once. */
   @Test
   void putsIntoAnOpenTableAReadingFarBehindTheOthers(Visitor visitor) {
     ReferenceFolder folder = new ReferenceFolder("clean-pairs");
@@ -85,8 +84,7 @@ class ChapterBrowserIT {
     page.route(url -> url.endsWith("/live"), Route::abort);
     page.navigate("/rigs/chapter-far/cycle");
     page.waitForFunction(DRAWN);
-    Locator table = page.locator("figure[data-figure] details.table");
-    table.locator("summary").click();
+    Locator table = openTable(page);
     assertThat(table.locator("tbody tr")).hasCount(before);
     table.locator("tbody tr").last().scrollIntoViewIfNeeded();
     assertThat(page.locator("figure[data-figure] canvas"))
@@ -103,8 +101,7 @@ class ChapterBrowserIT {
   @Test
   void showsAllNightsAgainAfterNewsCameToANarrowWindow(Visitor visitor) {
     Page page = open(visitor, Screen.LAPTOP, "/rigs/" + demo.enter().slug() + "/nights");
-    Locator table = page.locator("figure[data-figure=passes] details.table");
-    table.locator("summary").click();
+    Locator table = openTable(page);
     Locator rows = table.locator("tbody tr");
     assertThat(rows).not().hasCount(0);
     int all = rows.count();
@@ -146,8 +143,7 @@ class ChapterBrowserIT {
   @Test
   void keepsTheNewestAnswerWhenAnOlderOneComesLate(Visitor visitor) {
     Page page = open(visitor, Screen.LAPTOP, "/rigs/" + demo.enter().slug() + "/cycle");
-    Locator table = page.locator("figure[data-figure] details.table");
-    table.locator("summary").click();
+    Locator table = openTable(page);
     Locator rows = table.locator("tbody tr");
     assertThat(rows).not().hasCount(0);
     int before = rows.count();
@@ -296,6 +292,13 @@ class ChapterBrowserIT {
     page.navigate(path);
     page.waitForFunction(DRAWN);
     return page;
+  }
+
+  /** The opened table of the page's only figure that turns with the window. */
+  private static Locator openTable(Page page) {
+    Locator table = page.locator("figure[data-figure] details.table");
+    table.locator("summary").click();
+    return table;
   }
 
   private static void fill(Page page, String name, String value, String uncertainty, String unit) {
