@@ -97,14 +97,13 @@ class PhotoFormController {
     Rig rig = rigs.find(slug);
     PhotoForm form = new PhotoForm(takenAt, dryRun);
     Map<String, String> complaints = complaints(rig, form);
+    if (!complaints.isEmpty()) {
+      response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
+      feed(response).tell("complaints", complaints);
+      return;
+    }
     try (ReceivedPhotos received = photos.receive(request)) {
-      response.setContentType(MediaType.APPLICATION_NDJSON_VALUE);
-      LineFeed feed = new LineFeed(mapper, response.getOutputStream());
-      if (!complaints.isEmpty()) {
-        response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
-        feed.tell("complaints", complaints);
-        return;
-      }
+      LineFeed feed = feed(response);
       try {
         feed.tell(
             "batch", batches.take(rig, received.photos(), form, line -> feed.tell("line", line)));
@@ -112,6 +111,11 @@ class PhotoFormController {
         feed.tell("problem", problem.detail());
       }
     }
+  }
+
+  private LineFeed feed(HttpServletResponse response) throws IOException {
+    response.setContentType(MediaType.APPLICATION_NDJSON_VALUE);
+    return new LineFeed(mapper, response.getOutputStream());
   }
 
   private Map<String, String> complaints(Rig rig, PhotoForm form) {

@@ -9,7 +9,7 @@ import org.limbspan.limb.render.MoonRenderer;
 import org.limbspan.limb.render.OneCondition;
 
 /**
- * What each condition costs: renders scenes in which one condition at a time runs through its whole
+ * What each condition costs: renders scenes in which one condition at a time runs through its
  * range, measures them as the service does, expecting flattening and phase as {@link LimbBench},
  * and prints errors in percent of the diameter beside the stated uncertainties. Both axes count.
  *

@@ -7,8 +7,9 @@ import java.util.Random;
 
 /**
  * A condition that runs through its range while all others are those of a good night: a width of 3
- * px, signal to noise 80, no ripple, the Moon 15 to 70 degrees high, phases as in {@link SceneSet},
- * which mixes all conditions. The limb's relief is 0.03 to 0.05 % of the radius in every scene.
+ * px, signal to noise 80, no ripple, the Moon 15 to 70 degrees high, phases as in {@link SceneSet}.
+ * Easier than that set, which mixes all conditions. The limb's relief is 0.03 to 0.05 % of the
+ * radius in every scene, where that set has 0.03 %.
  */
 public enum OneCondition {
   PHASE,
@@ -30,7 +31,8 @@ public enum OneCondition {
   /**
    * Scenes over all conditions.
    *
-   * @param each how many of each condition, evenly over its range
+   * @param each how many of each condition: the middles of so many equal parts of its range, of the
+   *     noise in its logarithm
    */
   public static List<Drawn> scenes(int each, long seed) {
     List<Drawn> drawn = new ArrayList<>();
