@@ -8,6 +8,7 @@ import org.limbspan.limb.MeasureOptions;
 import org.limbspan.limb.MeasureOptions.ExpectedFlattening;
 import org.limbspan.limb.MeasureOptions.ExpectedPhase;
 import org.limbspan.sky.MoonSight;
+import org.limbspan.sky.Refraction;
 import org.limbspan.sky.Site;
 import org.limbspan.sky.Sky;
 
@@ -16,12 +17,6 @@ import org.limbspan.sky.Sky;
  * does not fit.
  */
 final class ComputedMoon {
-
-  /** Nearer to the horizon the air of the day decides, not the standard one. */
-  private static final double LEAST_ALTITUDE_DEG = 3;
-
-  /** Of the flattening, from temperature and pressure unlike the standard ones. */
-  private static final double RELATIVE_UNCERTAINTY = 0.1;
 
   private static final double LEAST_UNCERTAINTY = 1e-4;
   private static final double OTHER_PHASE = 0.15;
@@ -53,14 +48,16 @@ final class ComputedMoon {
                     PHASE_UNCERTAINTY_RAD,
                     Math.toRadians(brightLimbDeg),
                     ROLL_UNCERTAINTY_RAD));
-    if (sight.apparentAltitudeDeg() < LEAST_ALTITUDE_DEG) {
+    double apparentDeg = sight.apparentAltitudeDeg();
+    if (apparentDeg < Refraction.FLATTENING_LEAST_DEG) {
       return options;
     }
     double flattening =
         Math.max(0, 1 - sight.verticalDiameterArcmin() / sight.horizontalDiameterArcmin());
     return options.expecting(
         new ExpectedFlattening(
-            flattening, Math.max(LEAST_UNCERTAINTY, RELATIVE_UNCERTAINTY * flattening)));
+            flattening,
+            Math.hypot(LEAST_UNCERTAINTY, Refraction.flatteningDoubt(apparentDeg) * flattening)));
   }
 
   List<String> remarks(DiscFigures figures) {

@@ -30,6 +30,9 @@ public final class Refraction {
   static final double FORMULA_LEAST_DEG = -1.25;
   static final double FADED_DEG = -3.25;
 
+  /** Least apparent altitude for which {@link #flatteningDoubt} is stated. */
+  public static final double FLATTENING_LEAST_DEG = 0.7;
+
   private Refraction() {}
 
   /** Refraction at a true altitude, -90 to 90, in arcminutes (Saemundsson). */
@@ -92,6 +95,28 @@ public final class Refraction {
    */
   public static double horizontalContraction(Atmosphere air) {
     return limbContraction(90, 31, air);
+  }
+
+  /**
+   * Relative standard uncertainty of the flattening, 1 - {@link #verticalFactor}, where the night's
+   * own air is not known: a twentieth for temperatures 10 degrees and pressures 10 hPa from the
+   * mean ones, and 0.1 / h^1.3 for what lies near the ground (slow or steep cooling upwards, an
+   * inversion, heated ground) and for the formula itself; 0.11 at an altitude of 1 degree, 0.055 at
+   * 3, 0.05 from 10 on. Source: ray tracing through such airs, in the project's tests.
+   *
+   * @param apparentAltitudeDeg of the Moon's centre, {@value #FLATTENING_LEAST_DEG} to 90; lower,
+   *     the night decides
+   */
+  public static double flatteningDoubt(double apparentAltitudeDeg) {
+    if (!(apparentAltitudeDeg >= FLATTENING_LEAST_DEG && apparentAltitudeDeg <= 90)) {
+      throw new IllegalArgumentException(
+          "apparentAltitudeDeg "
+              + apparentAltitudeDeg
+              + ": expected "
+              + FLATTENING_LEAST_DEG
+              + " to 90");
+    }
+    return Math.hypot(0.05, 0.1 * Math.pow(apparentAltitudeDeg, -1.3));
   }
 
   private static double limbContraction(double centreDeg, double diameterArcmin, Atmosphere air) {

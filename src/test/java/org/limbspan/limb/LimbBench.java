@@ -12,6 +12,7 @@ import org.limbspan.limb.render.JpegFile;
 import org.limbspan.limb.render.MoonRenderer;
 import org.limbspan.limb.render.MoonScene;
 import org.limbspan.limb.render.SceneSet;
+import org.limbspan.sky.Refraction;
 
 /**
  * How exact the measurement is: renders a seeded set of scenes, measures each knowing nothing,
@@ -22,9 +23,6 @@ import org.limbspan.limb.render.SceneSet;
  * <p>Arguments: number of scenes, seed, and a folder that keeps the rendered files (optional).
  */
 public final class LimbBench {
-
-  /** Refraction at an altitude is known to a few percent: temperature, pressure, inversions. */
-  private static final double REFRACTION_ERROR = 0.03;
 
   private static final double FLATTENING_ERROR = 1e-4;
 
@@ -79,10 +77,11 @@ public final class LimbBench {
     return PhotoFiles.linear(image);
   }
 
-  /** What an observer of the scene would compute, wrong by what refraction leaves open. */
+  /** What the service would compute for the scene, wrong by what it doubts. */
   static MeasureOptions expecting(MoonScene scene, Random random) {
     double flattening = 1 - scene.verticalDiameterPx() / scene.horizontalDiameterPx();
-    double sigma = Math.hypot(REFRACTION_ERROR * flattening, FLATTENING_ERROR);
+    double doubt = Refraction.flatteningDoubt(scene.altitudeDeg);
+    double sigma = Math.hypot(doubt * flattening, FLATTENING_ERROR);
     double expected = Math.max(0, flattening + sigma * random.nextGaussian());
     return MeasureOptions.standard()
         .expecting(new MeasureOptions.ExpectedFlattening(expected, sigma));
