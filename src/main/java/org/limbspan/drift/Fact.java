@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.util.Optional;
 import org.limbspan.cycle.Observation;
 import org.limbspan.sky.MoonSight;
+import org.limbspan.sky.Refraction;
 
 /**
  * A reading or a calibration as the judgement takes it, in the order of time. All values are
@@ -14,12 +15,6 @@ final class Fact {
 
   private static final double MEAN_DISTANCE_KM = 384400;
   private static final Instant J2000 = Instant.parse("2000-01-01T12:00:00Z");
-
-  /**
-   * Relative standard deviation of refraction about that of the mean air: 12 degrees C or 40 hPa
-   * (common practice, no source).
-   */
-  private static final double AIR = 0.05;
 
   final Instant at;
 
@@ -77,7 +72,7 @@ final class Fact {
       flattening = Math.log(sight.verticalDiameterArcmin() / sight.horizontalDiameterArcmin());
       double along =
           Math.log(observation.get().predictedArcmin() / sight.horizontalDiameterArcmin());
-      air = AIR * AIR * along * along;
+      air = along == 0 ? 0 : Math.pow(along * airOf(sight), 2);
       swing = -Math.log(sight.geocentricDistanceKm() / MEAN_DISTANCE_KM);
       parallax = -Math.log(sight.topocentricDistanceKm() / sight.geocentricDistanceKm());
     } else {
@@ -86,6 +81,12 @@ final class Fact {
       swing = 0;
       parallax = 0;
     }
+  }
+
+  /** Relative standard deviation of the flattening about that of the mean air. */
+  private static double airOf(MoonSight sight) {
+    double altitudeDeg = Math.max(Refraction.FLATTENING_LEAST_DEG, sight.apparentAltitudeDeg());
+    return Refraction.flatteningDoubt(altitudeDeg);
   }
 
   static Fact reading(Observation observation, double gapDays, boolean opensNight) {

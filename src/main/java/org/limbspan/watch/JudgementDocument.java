@@ -12,7 +12,7 @@ record JudgementDocument(
     CycleResult cycle, NightsResult nights, HypothesesResult hypotheses, @Nullable OwnResult own) {
 
   /** Raised whenever the computation changes; judgements of another version are made anew. */
-  static final int METHOD = 4;
+  static final int METHOD = 5;
 
   /** From this method on the nights are kept beside the document. */
   static final int FIRST_IN_PARTS = 4;
