@@ -8,8 +8,7 @@ import java.util.Random;
 /**
  * A condition that runs through its range while all others are those of a good night: a width of 3
  * px, signal to noise 80, no ripple, the Moon 15 to 70 degrees high, phases as in {@link SceneSet}.
- * Easier than that set, which mixes all conditions. The limb's relief is 0.03 to 0.05 % of the
- * radius in every scene, where that set has 0.03 %.
+ * Easier than that set, which mixes all conditions.
  */
 public enum OneCondition {
   PHASE,
@@ -57,7 +56,7 @@ public enum OneCondition {
     scene.brightLimbDeg = SceneSet.between(random, 0, 360);
     scene.altitudeDeg = SceneSet.between(random, 15, 70);
     scene.exposure = SceneSet.between(random, 0.3, 0.75);
-    scene.relief = SceneSet.between(random, 0.0003, 0.0005);
+    scene.relief = SceneSet.relief(random);
     scene.rippleCorrelationDeg = SceneSet.between(random, 0.8, 6);
     scene.lommelSeeliger = SceneSet.between(random, 0.9, 1);
     scene.wing = SceneSet.between(random, 0.01, 0.07);

@@ -9,7 +9,7 @@ import java.util.Random;
  * width 1.5 to 6 px, signal to noise 12 to 150, ripple 0 to 1 px, by day and by night, with cloud,
  * roof, branches, a planet, hot pixels. Half of the Moons are full or nearly so, as flattened ones
  * at rise and set mostly are. Ripple is small on most nights and 1 px on the worst; the limb's
- * relief is 0.03 % of the radius.
+ * relief is 0.03 to 0.05 % of the radius.
  */
 public final class SceneSet {
 
@@ -41,11 +41,16 @@ public final class SceneSet {
     scene.exposure = between(random, 0.3, 0.75);
     scene.ripplePx = random.nextBoolean() ? 0 : Math.pow(random.nextDouble(), 2);
     scene.rippleCorrelationDeg = between(random, 0.8, 6);
-    scene.relief = 0.0003;
+    scene.relief = relief(new Random(scene.seed));
     scene.lommelSeeliger = between(random, 0.9, 1);
     scene.wing = between(random, 0.01, 0.07);
     surroundings(scene, random);
     return scene;
+  }
+
+  /** Root mean square over the radius. */
+  static double relief(Random random) {
+    return between(random, 0.0003, 0.0005);
   }
 
   static double phase(int index, Random random) {
