@@ -33,6 +33,11 @@ public record MeasureOptions(
     return new MeasureOptions(leastDiameterPx, flattening, Optional.of(expected));
   }
 
+  /** The same, with nothing known beforehand. */
+  MeasureOptions expectingNothing() {
+    return new MeasureOptions(leastDiameterPx, Optional.empty(), Optional.empty());
+  }
+
   /**
    * Flattening by refraction, 1 - vertical / horizontal, as computed for the Moon's altitude. It
    * helps where too little of the limb is lit to measure both axes; a photograph that contradicts

@@ -20,6 +20,12 @@ final class PhasePrior {
 
   private static final double BELOW_SPREAD_RAD = Math.toRadians(35);
 
+  /** A camera's roll and some minutes of its clock turn the Sun by less. */
+  private static final double TURNED_RAD = Math.toRadians(12);
+
+  /** A partial Moon lights so much of the computed shadow when the Sun is turned by 20 degrees. */
+  private static final double LIT_BY_TURN = 0.005;
+
   private final Optional<ExpectedPhase> expected;
 
   private PhasePrior(Optional<ExpectedPhase> expected) {
@@ -29,6 +35,26 @@ final class PhasePrior {
   /** The expectation, unless the lit part of the disc contradicts it. */
   static PhasePrior agreeing(Optional<ExpectedPhase> expected, LitArea lit) {
     return new PhasePrior(expected.filter(e -> agrees(e, lit)));
+  }
+
+  /**
+   * Whether a partial Moon has its Sun elsewhere: the clock, the place or the camera's up is not
+   * the one that was computed with, and nothing else that was computed from them is to be believed.
+   */
+  static boolean isElsewhere(Optional<ExpectedPhase> expected, LitArea lit) {
+    return expected.isPresent() && isElsewhere(expected.get(), lit);
+  }
+
+  private static boolean isElsewhere(ExpectedPhase e, LitArea lit) {
+    Illumination light = light(e, 0);
+    double litInShadow = lit.litInShadow(light);
+    return litInShadow > MOST_LIT_IN_SHADOW
+        || (litInShadow > LIT_BY_TURN && Math.abs(turn(e, lit)) > TURNED_RAD)
+        || lit.missing(light).share() > MOST_MISSING_BELOW;
+  }
+
+  private static double turn(ExpectedPhase e, LitArea lit) {
+    return Math.IEEEremainder(lit.directionRad() - e.brightLimbRad(), 2 * Math.PI);
   }
 
   private static boolean agrees(ExpectedPhase e, LitArea lit) {

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.limbspan.limb.Measurement.Measured;
 import org.limbspan.limb.Measurement.Refused;
@@ -49,6 +50,39 @@ class DiscMeasurerReferenceTest {
 
     assertThat(measurement).isInstanceOf(Refused.class);
     assertThat(((Refused) measurement).reason()).isEqualTo(REFUSALS.get(truth.refuseReason()));
+  }
+
+  /**
+   * Computed with a wrong clock or place, or for a camera held aslant: the disc is not flattened.
+   */
+  @ParameterizedTest
+  @CsvSource({
+    "0.7, -60",
+    "0.7, -30",
+    "0.7, -20",
+    "0.7, 20",
+    "0.7, 30",
+    "0.7, 60",
+    "0.7, 180",
+    "0.3, 0",
+    "0.99, 120"
+  })
+  void believesAPartialMoonWhoseSunStandsElsewhere(double computedFraction, double turnDeg) {
+    PhotoFiles.Truth truth =
+        PhotoFiles.truth().stream().filter(t -> t.kind().equals("clean_gibbous")).findFirst().get();
+    MeasureOptions options =
+        MeasureOptions.standard()
+            .expecting(
+                new MeasureOptions.ExpectedPhase(
+                    computedFraction, 0.0044, Math.toRadians(170 + turnDeg), 0.035))
+            .expecting(new MeasureOptions.ExpectedFlattening(0.003, 0.0002));
+
+    Measured disc =
+        (Measured)
+            DiscMeasurer.measure(PhotoFiles.linear(PhotoFiles.decoded(truth.file())), options);
+
+    agrees(disc.horizontal(), truth, truth.horizontalPx());
+    agrees(disc.vertical(), truth, truth.verticalPx());
   }
 
   private static void agrees(Diameter diameter, PhotoFiles.Truth truth, double expected) {
