@@ -72,7 +72,7 @@ final class Fact {
       flattening = Math.log(sight.verticalDiameterArcmin() / sight.horizontalDiameterArcmin());
       double along =
           Math.log(observation.get().predictedArcmin() / sight.horizontalDiameterArcmin());
-      air = along == 0 ? 0 : Math.pow(along * airOf(sight), 2);
+      air = Math.pow(along * airOf(sight), 2);
       swing = -Math.log(sight.geocentricDistanceKm() / MEAN_DISTANCE_KM);
       parallax = -Math.log(sight.topocentricDistanceKm() / sight.geocentricDistanceKm());
     } else {

@@ -11,8 +11,8 @@ import org.limbspan.limb.Measurement.Refused;
  * the sunlit sectors by generalised least squares, with the seeing's ripple estimated from the
  * residuals and the Moon's relief taken as known. The terminator lies inside the outline and is
  * told by its softness; near full Moon the Sun's direction is the computed one, if the photograph
- * does not contradict it, or else is fitted. Of a partial Moon whose Sun stands elsewhere nothing
- * that was computed is believed.
+ * does not contradict it, or else is fitted. Of a Moon that is lit from elsewhere nothing that was
+ * computed is believed.
  *
  * <p>What is modelled: the half level of a limb that brightens outwards (Lommel-Seeliger law), the
  * width of the edge with the glow beside it, uneven ground and its texture, clipped pixels (left

@@ -24,7 +24,10 @@ final class LimbAdjustment {
   /** Of a camera that is levelled by eye or by a bubble; common practice, no source. */
   private static final double ROLL_SPREAD_RAD = Math.toRadians(1);
 
-  /** Relief of the limb: about 0.7 km in 1737 km over some ten degrees. */
+  /**
+   * Relief of the limb over its radius: about 0.7 km in 1737 km over some ten degrees, the middle
+   * of 0.03 to 0.05 percent; from memory.
+   */
   private static final double RELIEF = 0.0004;
 
   private static final double RELIEF_LENGTH_RAD = Math.toRadians(8.5);

@@ -32,14 +32,20 @@ final class PhasePrior {
     this.expected = expected;
   }
 
-  /** The expectation, unless the lit part of the disc contradicts it. */
+  /**
+   * The expectation, unless too much of the sunlit disc is missing; of a Sun that is not {@link
+   * #isElsewhere}.
+   */
   static PhasePrior agreeing(Optional<ExpectedPhase> expected, LitArea lit) {
     return new PhasePrior(expected.filter(e -> agrees(e, lit)));
   }
 
   /**
-   * Whether a partial Moon has its Sun elsewhere: the clock, the place or the camera's up is not
-   * the one that was computed with, and nothing else that was computed from them is to be believed.
+   * Whether the disc is lit from elsewhere: much of it in the computed shadow, or some of it and
+   * from another direction, or far too little of it in the computed light. The clock, the place or
+   * the camera's up is then not the one that was computed with (or something hides a third of the
+   * disc), and nothing else that was computed from them is to be believed. A Moon that is computed
+   * and seen nearly full has no shadow to tell.
    */
   static boolean isElsewhere(Optional<ExpectedPhase> expected, LitArea lit) {
     return expected.isPresent() && isElsewhere(expected.get(), lit);
@@ -58,11 +64,7 @@ final class PhasePrior {
   }
 
   private static boolean agrees(ExpectedPhase e, LitArea lit) {
-    Illumination light = light(e, 0);
-    if (lit.litInShadow(light) > MOST_LIT_IN_SHADOW) {
-      return false;
-    }
-    LitArea.Missing missing = lit.missing(light);
+    LitArea.Missing missing = lit.missing(light(e, 0));
     double offBelow =
         Math.abs(Math.IEEEremainder(missing.directionRad() + Math.PI / 2, 2 * Math.PI));
     return missing.share() < (offBelow < BELOW_SPREAD_RAD ? MOST_MISSING_BELOW : MOST_MISSING);

@@ -3,8 +3,6 @@ package org.limbspan.drift;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import java.time.Duration;
-import java.time.Instant;
 import org.junit.jupiter.api.Test;
 import org.limbspan.cycle.Observation;
 import org.limbspan.cycle.Sighted;
@@ -40,13 +38,8 @@ class FactTest {
   }
 
   private static Fact fact(Axis axis, double apparentDeg) {
-    Instant at = Instant.parse("2026-03-01T12:00:00Z");
-    MoonSight sight = SkyFixture.sky().moonAt(at, SITE);
-    while (Math.abs(sight.apparentAltitudeDeg() - apparentDeg) > 0.01) {
-      at = at.plus(Duration.ofSeconds(2));
-      sight = SkyFixture.sky().moonAt(at, SITE);
-    }
+    MoonSight sight = SkyFixture.firstAt(apparentDeg, SITE);
     return Fact.reading(
-        new Observation(at, axis, 30, 0.001, sight, 0, Sighted.NONE), Double.NaN, true);
+        new Observation(sight.at(), axis, 30, 0.001, sight, 0, Sighted.NONE), Double.NaN, true);
   }
 }

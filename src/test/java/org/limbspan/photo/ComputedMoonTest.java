@@ -3,11 +3,8 @@ package org.limbspan.photo;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import java.time.Duration;
-import java.time.Instant;
 import org.junit.jupiter.api.Test;
 import org.limbspan.limb.MeasureOptions.ExpectedFlattening;
-import org.limbspan.sky.MoonSight;
 import org.limbspan.sky.Refraction;
 import org.limbspan.sky.Site;
 import org.limbspan.sky.SkyFixture;
@@ -44,12 +41,6 @@ class ComputedMoonTest {
   }
 
   private static ComputedMoon at(double apparentDeg) {
-    Instant at = Instant.parse("2026-03-01T12:00:00Z");
-    MoonSight sight = SkyFixture.sky().moonAt(at, SITE);
-    while (Math.abs(sight.apparentAltitudeDeg() - apparentDeg) > 0.01) {
-      at = at.plus(Duration.ofSeconds(2));
-      sight = SkyFixture.sky().moonAt(at, SITE);
-    }
-    return ComputedMoon.of(SkyFixture.sky(), at, SITE);
+    return ComputedMoon.of(SkyFixture.sky(), SkyFixture.firstAt(apparentDeg, SITE).at(), SITE);
   }
 }

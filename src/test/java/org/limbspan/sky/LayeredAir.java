@@ -1,5 +1,7 @@
 package org.limbspan.sky;
 
+import org.hipparchus.analysis.solvers.BracketingNthOrderBrentSolver;
+
 /**
  * Air in hydrostatic balance whose temperature falls by 6.5 K a kilometre up to 217 K (ISO
  * 2533:1975) but for one layer on the ground; rays through it by the integral of L. H. Auer and E.
@@ -67,7 +69,7 @@ final class LayeredAir {
    * in every direction, which is taken from the zenith.
    */
   double flattening(double apparentDeg) {
-    double zenith = refractionArcmin(89) / 60 / Math.tan(Math.toRadians(1)) * Math.PI / 180;
+    double zenith = Math.toRadians(refractionArcmin(89) / 60) / Math.tan(Math.toRadians(1));
     double centre = trueDeg(apparentDeg);
     double upper = apparentFor(centre + SEMIDIAMETER_DEG, apparentDeg);
     double lower = apparentFor(centre - SEMIDIAMETER_DEG, apparentDeg);
@@ -79,16 +81,11 @@ final class LayeredAir {
   }
 
   private double apparentFor(double trueDeg, double nearDeg) {
-    double low = Math.max(0, nearDeg - 0.5);
-    double high = nearDeg + 0.5;
-    for (int i = 0; i < 40; i++) {
-      double middle = (low + high) / 2;
-      if (trueDeg(middle) < trueDeg) {
-        low = middle;
-      } else {
-        high = middle;
-      }
-    }
-    return (low + high) / 2;
+    return new BracketingNthOrderBrentSolver(1e-10, 5)
+        .solve(
+            100,
+            apparentDeg -> trueDeg(apparentDeg) - trueDeg,
+            Math.max(0, nearDeg - 0.5),
+            nearDeg + 0.5);
   }
 }

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
+import java.time.Instant;
 import java.util.Objects;
 
 /** The sky of the ephemeris that the service carries, one for all tests. */
@@ -16,6 +17,15 @@ public final class SkyFixture {
 
   public static Sky sky() {
     return SKY;
+  }
+
+  /** The first sight from 2026-03-01 on of a Moon at that apparent altitude, to 0.01 degrees. */
+  public static MoonSight firstAt(double apparentDeg, Site site) {
+    MoonSight sight = SKY.moonAt(Instant.parse("2026-03-01T12:00:00Z"), site);
+    while (Math.abs(sight.apparentAltitudeDeg() - apparentDeg) > 0.01) {
+      sight = SKY.moonAt(sight.at().plusSeconds(2), site);
+    }
+    return sight;
   }
 
   static Ephemeris ephemeris() {
