@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.UUID;
+import org.limbspan.rig.Rigs;
 import org.limbspan.sky.Apsis;
 import org.limbspan.sky.Sky;
 import org.limbspan.watch.AnswerCause;
@@ -24,11 +25,15 @@ class LedgerPage {
   private static final Duration AHEAD = Duration.ofDays(32);
 
   private final LedgerReader ledger;
+  private final RefusedFiles refusedFiles;
+  private final Rigs rigs;
   private final Sky sky;
   private final Clock clock;
 
-  LedgerPage(LedgerReader ledger, Sky sky, Clock clock) {
+  LedgerPage(LedgerReader ledger, RefusedFiles refusedFiles, Rigs rigs, Sky sky, Clock clock) {
     this.ledger = ledger;
+    this.refusedFiles = refusedFiles;
+    this.rigs = rigs;
     this.sky = sky;
     this.clock = clock;
   }
@@ -42,6 +47,9 @@ class LedgerPage {
     ModelAndView page = new ModelAndView(chapter.name().toLowerCase(Locale.ROOT));
     LedgerFacts facts = chapter == Chapter.NIGHTS ? ledger.read(slug) : ledger.readInBrief(slug);
     page.addObject("chapter", ChapterHead.of(facts, chapter));
+    if (chapter == Chapter.LEDGER) {
+      page.addObject("refusedFiles", refusedFiles.latest(rigs.find(slug)));
+    }
     if (chapter == Chapter.NIGHTS) {
       page.addObject("nights", NightsSheets.of(facts, sky));
     }

@@ -38,17 +38,7 @@ final class PhotoWords {
   PhotoLine line(int place, PhotoAnswer answer) {
     Refusal refused = answer.refused();
     if (refused != null) {
-      List<String> why = new ArrayList<>(List.of(refused.reasonOnPages()));
-      if (refused.question() != null) {
-        why.add(refused.question());
-      }
-      if (refused.isOfTime()) {
-        why.add(
-            "Choose it again, with \u201c"
-                + PhotoForm.TAKEN_AT_NAME
-                + "\u201d filled in on the page of the rig.");
-      }
-      return new PhotoLine(place, answer.file(), "refused", "Refused", why, null);
+      return refused(place, answer.file(), "Refused", refused);
     }
     Kept kept = answer.kept();
     boolean heldBefore = kept != null && kept.heldBefore();
@@ -61,6 +51,21 @@ final class PhotoWords {
         headline(kept),
         sentences,
         kept == null || kept.readingId() == null ? null : address(slug, kept.readingId()));
+  }
+
+  /** The line of a file that gives no diameter. */
+  static PhotoLine refused(int place, String file, String headline, Refusal refused) {
+    List<String> why = new ArrayList<>(List.of(refused.reasonOnPages()));
+    if (refused.questionOnPages() != null) {
+      why.add(refused.questionOnPages());
+    }
+    if (refused.isOfTime()) {
+      why.add(
+          "Choose it again, with \u201c"
+              + PhotoForm.TAKEN_AT_NAME
+              + "\u201d filled in on the page of the rig.");
+    }
+    return new PhotoLine(place, file, "refused", headline, why, null);
   }
 
   static String address(String slug, long readingId) {

@@ -10,6 +10,7 @@ import java.util.List;
  * @param facts what was observed and computed
  * @param sentences its observer's notes and what was remarked
  * @param frames its photographs by time
+ * @param refused files that were taken beside them and gave no diameter
  */
 record ReadingSheet(
     String slug,
@@ -20,12 +21,14 @@ record ReadingSheet(
     String standing,
     List<Fact> facts,
     List<String> sentences,
-    List<FrameSheet> frames) {
+    List<FrameSheet> frames,
+    List<PhotoLine> refused) {
 
   ReadingSheet {
     facts = List.copyOf(facts);
     sentences = List.copyOf(sentences);
     frames = List.copyOf(frames);
+    refused = List.copyOf(refused);
   }
 
   /** A named value. */

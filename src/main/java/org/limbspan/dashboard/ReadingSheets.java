@@ -28,11 +28,13 @@ class ReadingSheets {
   private final Rigs rigs;
   private final Readings readings;
   private final Photos photos;
+  private final RefusedFiles refusedFiles;
 
-  ReadingSheets(Rigs rigs, Readings readings, Photos photos) {
+  ReadingSheets(Rigs rigs, Readings readings, Photos photos, RefusedFiles refusedFiles) {
     this.rigs = rigs;
     this.readings = readings;
     this.photos = photos;
+    this.refusedFiles = refusedFiles;
   }
 
   /**
@@ -56,7 +58,8 @@ class ReadingSheets {
         standing(rig, reading),
         facts(reading, readings.standardise(rig.id(), reading)),
         notes(reading.circumstances()),
-        IntStream.range(0, frames.size()).mapToObj(i -> words.of(i + 1, frames.get(i))).toList());
+        IntStream.range(0, frames.size()).mapToObj(i -> words.of(i + 1, frames.get(i))).toList(),
+        frames.isEmpty() ? List.of() : refusedFiles.beside(rig, reading.takenAt()));
   }
 
   private String standing(Rig rig, RecordedReading reading) {

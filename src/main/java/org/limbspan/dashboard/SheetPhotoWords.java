@@ -76,8 +76,8 @@ final class SheetPhotoWords {
 
   private static List<String> reasons(Refusal refused) {
     List<String> reasons = new ArrayList<>(List.of(refused.reasonOnPages()));
-    if (refused.question() != null) {
-      reasons.add(refused.question());
+    if (refused.questionOnPages() != null) {
+      reasons.add(refused.questionOnPages());
     }
     if (refused.isOfTime()) {
       reasons.add(

@@ -1,6 +1,7 @@
 package org.limbspan.photo;
 
 import java.time.Instant;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -26,9 +27,16 @@ final class FocalLengths {
 
   private final Function<Instant, Setup> setups;
   private final List<Told> held;
+  private final PageTime time;
 
-  FocalLengths(Function<Instant, Setup> setups, List<Told> held) {
+  /**
+   * Of a rig.
+   *
+   * @param zone in which pages tell instants
+   */
+  FocalLengths(Function<Instant, Setup> setups, List<Told> held, ZoneId zone) {
     this.setups = setups;
+    this.time = new PageTime(zone);
     this.held = new ArrayList<>(held);
   }
 
@@ -52,7 +60,7 @@ final class FocalLengths {
     held.add(new Told(takenAt, focalLengthMm));
   }
 
-  private static RefusedPhoto refused(
+  private RefusedPhoto refused(
       Instant takenAt, double found, Setup setup, List<Told> others, double expected) {
     Instant lastBefore = null;
     for (Told other : others) {
@@ -60,15 +68,22 @@ final class FocalLengths {
         lastBefore = other.takenAt();
       }
     }
-    String when =
-        lastBefore == null ? "before " + takenAt : "between " + lastBefore + " and " + takenAt;
-    String question =
-        "Was the zoom or the lens changed "
-            + when
-            + "? If so, enter a new setup that starts then, with a calibration of its own, and send"
-            + " the photograph again. If it was moved by accident, put it back and calibrate.";
-    return new RefusedPhoto("other-focal-length", reason(found, expected, setup.number()), question)
-        .onPages(reason(found, expected, setup.numberOnPages()));
+    return new RefusedPhoto("other-focal-length", reason(found, expected, setup.number()))
+        .onPages(reason(found, expected, setup.numberOnPages()))
+        .asking(
+            question(takenAt, lastBefore, Instant::toString),
+            question(takenAt, lastBefore, time::minute));
+  }
+
+  private static String question(
+      Instant takenAt, @Nullable Instant lastBefore, Function<Instant, String> words) {
+    String then = words.apply(takenAt);
+    return "Was the zoom or the lens changed "
+        + (lastBefore == null
+            ? "before " + then
+            : "between " + words.apply(lastBefore) + " and " + then)
+        + "? If so, enter a new setup that starts then, with a calibration of its own, and send the"
+        + " photograph again. If it was moved by accident, put it back and calibrate.";
   }
 
   private static String reason(double found, double expected, int setup) {

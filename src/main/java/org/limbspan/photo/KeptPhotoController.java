@@ -2,6 +2,7 @@ package org.limbspan.photo;
 
 import jakarta.servlet.http.HttpServletRequest;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -67,6 +68,15 @@ class KeptPhotoController {
                 Query.whole("limit", limit, LIMITS));
     String base = "/api/rigs/" + rig.slug() + "/photos";
     return Map.of("photos", found.stream().map(photo -> PhotoView.of(photo, base)).toList());
+  }
+
+  /** Files that gave no diameter, the latest first. */
+  @GetMapping("/refused")
+  Map<String, Object> refused(
+      @PathVariable String slug, @RequestParam(defaultValue = "100") String limit) {
+    List<RefusedFile> found =
+        photos.refusedSince(rigs.find(slug), Instant.EPOCH, Query.whole("limit", limit, LIMITS));
+    return Map.of("refused", found.stream().map(PhotoView::of).toList());
   }
 
   @GetMapping("/{id}/overlay.svg")

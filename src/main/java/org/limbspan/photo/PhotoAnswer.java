@@ -35,12 +35,17 @@ public record PhotoAnswer(
    *
    * @param code one word for programs
    * @param reason in words, for clients of the interface
-   * @param reasonOnPages the same for readers of a page, who know nothing of a client's fields and
-   *     count setups from 1
+   * @param reasonOnPages the same for readers of a page, who know nothing of a client's fields,
+   *     count setups from 1 and read a clock of the rig's time zone
    * @param question what the owner is asked, or null
+   * @param questionOnPages the same for readers of a page
    */
   public record Refusal(
-      String code, String reason, String reasonOnPages, @Nullable String question) {
+      String code,
+      String reason,
+      String reasonOnPages,
+      @Nullable String question,
+      @Nullable String questionOnPages) {
 
     /** Whether the instant at which it was taken is what lacks, or cannot be. */
     public boolean isOfTime() {
@@ -48,7 +53,8 @@ public record PhotoAnswer(
     }
 
     static Refusal of(RefusedPhoto why) {
-      return new Refusal(why.code(), why.reason(), why.reasonOnPages(), why.question());
+      return new Refusal(
+          why.code(), why.reason(), why.reasonOnPages(), why.question(), why.questionOnPages());
     }
   }
 

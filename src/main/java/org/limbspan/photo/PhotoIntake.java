@@ -59,6 +59,7 @@ class PhotoIntake {
         () -> {
           Batch batch = measure(rig, photos, options, progress);
           keep(rig, batch, options);
+          tellRefused(rig, batch);
           return inReadings(rig, batch.answers());
         });
   }
@@ -119,6 +120,27 @@ class PhotoIntake {
     List<Long> ids = writer.enter(rig, photos, options.conflict());
     for (int i = 0; i < ids.size(); i++) {
       batch.kept(fresh.get(i).sha256(), ids.get(i));
+    }
+  }
+
+  private void tellRefused(Rig rig, Batch batch) {
+    Map<String, PhotoAnswer> refused = new LinkedHashMap<>();
+    for (int i = 0; i < batch.photos.size(); i++) {
+      PhotoAnswer answer = batch.answers[i];
+      if (!answer.isMeasured()) {
+        refused.put(sha256(batch.photos.get(i)), answer);
+      }
+    }
+    if (!refused.isEmpty()) {
+      writer.refuse(rig, refused);
+    }
+  }
+
+  private static String sha256(IncomingPhoto photo) {
+    try {
+      return OriginalFiles.sha256(photo.file());
+    } catch (IOException e) {
+      throw unreadable(photo, e);
     }
   }
 
@@ -190,12 +212,14 @@ class PhotoIntake {
   /** The files of one request and what became of them so far. */
   private static final class Batch {
 
+    private final List<IncomingPhoto> photos;
     private final PhotoProgress progress;
     private final PhotoAnswer[] answers;
     private final Map<String, List<Integer>> bySha256 = new LinkedHashMap<>();
     private final Map<String, Examined> examined = new LinkedHashMap<>();
 
     Batch(List<IncomingPhoto> photos, PhotoProgress progress) {
+      this.photos = photos;
       this.progress = progress;
       answers = new PhotoAnswer[photos.size()];
     }

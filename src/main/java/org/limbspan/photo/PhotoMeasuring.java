@@ -32,7 +32,9 @@ class PhotoMeasuring {
   /** One request: its photographs also count for each other. */
   Session session(Rig rig, PhotoOptions options) {
     return new Session(
-        rig, options, new FocalLengths(rigs.history(rig)::setupAt, store.focalLengths(rig.id())));
+        rig,
+        options,
+        new FocalLengths(rigs.history(rig)::setupAt, store.focalLengths(rig.id()), rig.timeZone()));
   }
 
   /** The photographs of one request. */

@@ -19,9 +19,7 @@ final class PhotoView {
     fields.put("outcome", answer.isMeasured() ? "measured" : "refused");
     PhotoAnswer.Refusal refused = answer.refused();
     if (refused != null) {
-      fields.put("refusal", refused.code());
-      fields.put("reason", refused.reason());
-      putIfTold(fields, "question", refused.question());
+      refusal(fields, refused);
     }
     PhotoAnswer.Measured measured = answer.measured();
     if (measured != null) {
@@ -36,6 +34,22 @@ final class PhotoView {
     }
     fields.put("remarks", answer.remarks());
     return fields;
+  }
+
+  /** A file that gave no diameter. */
+  static Map<String, Object> of(RefusedFile refused) {
+    Map<String, Object> fields = new LinkedHashMap<>();
+    fields.put("file", refused.file());
+    putIfTold(fields, "takenAt", refused.takenAt());
+    refusal(fields, refused.refusal());
+    fields.put("refusedAt", refused.refusedAt());
+    return fields;
+  }
+
+  static void refusal(Map<String, Object> fields, PhotoAnswer.Refusal refused) {
+    fields.put("refusal", refused.code());
+    fields.put("reason", refused.reason());
+    putIfTold(fields, "question", refused.question());
   }
 
   /**

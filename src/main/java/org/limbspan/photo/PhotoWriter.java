@@ -5,6 +5,8 @@ import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import org.limbspan.platform.NotFound;
 import org.limbspan.rig.OnConflict;
@@ -20,11 +22,13 @@ import org.springframework.transaction.annotation.Transactional;
 class PhotoWriter {
 
   private final PhotoStore store;
+  private final RefusalStore refusals;
   private final Rigs rigs;
   private final Clock clock;
 
-  PhotoWriter(PhotoStore store, Rigs rigs, Clock clock) {
+  PhotoWriter(PhotoStore store, RefusalStore refusals, Rigs rigs, Clock clock) {
     this.store = store;
+    this.refusals = refusals;
     this.rigs = rigs;
     this.clock = clock;
   }
@@ -38,6 +42,27 @@ class PhotoWriter {
       ids.add(enter(rig, photo, onConflict));
     }
     return ids;
+  }
+
+  /**
+   * Writes down why files were refused.
+   *
+   * @param answers of refused files, by the hash of each
+   */
+  @Transactional
+  void refuse(Rig rig, Map<String, PhotoAnswer> answers) {
+    rigs.lock(rig.id());
+    answers.forEach(
+        (sha256, answer) ->
+            refusals.tell(
+                rig.id(),
+                sha256,
+                new RefusedFile(
+                    answer.file(),
+                    answer.takenAt(),
+                    Objects.requireNonNull(answer.refused()),
+                    now())));
+    refusals.forgetOldest(rig.id());
   }
 
   /** Takes a photograph back; once is enough. */

@@ -2,10 +2,12 @@ package org.limbspan.photo;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
+import org.limbspan.photo.bracket.Brackets;
 import org.limbspan.photo.file.PhotoFile;
 import org.limbspan.photo.file.UnusableFile;
 import org.limbspan.platform.Conflict;
@@ -36,6 +38,7 @@ public class Photos {
   private final OriginalFiles originals;
   private final Darkroom darkroom;
   private final SheetIntake sheets;
+  private final RefusalStore refusals;
 
   Photos(
       PhotoIntake intake,
@@ -45,7 +48,8 @@ public class Photos {
       BracketBook brackets,
       OriginalFiles originals,
       Darkroom darkroom,
-      SheetIntake sheets) {
+      SheetIntake sheets,
+      RefusalStore refusals) {
     this.intake = intake;
     this.store = store;
     this.book = book;
@@ -54,6 +58,7 @@ public class Photos {
     this.originals = originals;
     this.darkroom = darkroom;
     this.sheets = sheets;
+    this.refusals = refusals;
   }
 
   /** Receives the files of a request; whoever calls it closes them. */
@@ -117,6 +122,25 @@ public class Photos {
     return store.page(rig.id(), before, limit).stream()
         .map(photo -> kept(photo, null, null))
         .toList();
+  }
+
+  /**
+   * Files that gave no diameter and were refused since an instant, the latest first; those of
+   * calibration targets are not among them.
+   */
+  @Transactional(readOnly = true)
+  public List<RefusedFile> refusedSince(Rig rig, Instant since, int limit) {
+    return refusals.since(rig.id(), since, limit);
+  }
+
+  /** Files that gave no diameter and were taken less than a bracket's length from a reading. */
+  @Transactional(readOnly = true)
+  public List<RefusedFile> refusedBeside(Rig rig, Instant takenAt) {
+    return refusals.taken(
+        rig.id(),
+        takenAt.minus(Brackets.LENGTH),
+        takenAt.plus(Brackets.LENGTH),
+        RefusalStore.MOST_KEPT);
   }
 
   /**

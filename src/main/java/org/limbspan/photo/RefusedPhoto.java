@@ -14,26 +14,33 @@ final class RefusedPhoto extends Exception {
   private final String code;
   private final String reasonOnPages;
   private final @Nullable String question;
+  private final @Nullable String questionOnPages;
 
   private RefusedPhoto(
-      String code, String reason, String reasonOnPages, @Nullable String question) {
+      String code,
+      String reason,
+      String reasonOnPages,
+      @Nullable String question,
+      @Nullable String questionOnPages) {
     super(reason);
     this.code = code;
     this.reasonOnPages = reasonOnPages;
     this.question = question;
-  }
-
-  RefusedPhoto(String code, String reason, @Nullable String question) {
-    this(code, reason, reason, question);
+    this.questionOnPages = questionOnPages;
   }
 
   RefusedPhoto(String code, String reason) {
-    this(code, reason, null);
+    this(code, reason, reason, null, null);
   }
 
   /** The same, for which pages have words of their own. */
   RefusedPhoto onPages(String words) {
-    return new RefusedPhoto(code, reason(), words, question);
+    return new RefusedPhoto(code, reason(), words, question, questionOnPages);
+  }
+
+  /** The same with a question for the owner, which pages have in words of their own. */
+  RefusedPhoto asking(String words, String wordsOnPages) {
+    return new RefusedPhoto(code, reason(), reasonOnPages, words, wordsOnPages);
   }
 
   static RefusedPhoto of(UnusableFile file) {
@@ -59,7 +66,10 @@ final class RefusedPhoto extends Exception {
     return String.valueOf(getMessage());
   }
 
-  /** The reason without what only a client of the interface can follow; setups from 1. */
+  /**
+   * The reason without what only a client of the interface can follow; setups from 1, instants in
+   * the rig's time zone.
+   */
   String reasonOnPages() {
     return reasonOnPages;
   }
@@ -67,5 +77,10 @@ final class RefusedPhoto extends Exception {
   /** What the owner is asked, or null. */
   @Nullable String question() {
     return question;
+  }
+
+  /** The same in the words of pages. */
+  @Nullable String questionOnPages() {
+    return questionOnPages;
   }
 }

@@ -60,7 +60,7 @@ class SheetIntake {
   List<SheetAnswer> take(
       Rig rig, List<IncomingPhoto> photos, SheetTarget target, PhotoOptions options) {
     FocalLengths focalLengths =
-        new FocalLengths(rigs.history(rig)::setupAt, store.focalLengths(rig.id()));
+        new FocalLengths(rigs.history(rig)::setupAt, store.focalLengths(rig.id()), rig.timeZone());
     List<SheetAnswer> answers = new ArrayList<>();
     List<Found> found = new ArrayList<>();
     for (IncomingPhoto photo : photos) {

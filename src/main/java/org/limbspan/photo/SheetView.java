@@ -25,9 +25,7 @@ final class SheetView {
     fields.put("outcome", answer.figures() != null ? "measured" : "refused");
     PhotoAnswer.Refusal refused = answer.refused();
     if (refused != null) {
-      fields.put("refusal", refused.code());
-      fields.put("reason", refused.reason());
-      putIfTold(fields, "question", refused.question());
+      PhotoView.refusal(fields, refused);
     }
     SheetFigures figures = answer.figures();
     if (figures != null) {

@@ -127,6 +127,29 @@ class PhotoPagesIT {
   }
 
   @Test
+  void tellsOfRefusedFilesOnTheLedgerAndBesideTheReading() {
+    RigClient rig = RigClient.described(http, "drop-refused");
+    assertThat(page("/rigs/drop-refused")).doesNotContain("Refused photographs");
+    byte[] small =
+        RenderedMoon.jpeg(
+            RenderedMoon.scene(20, 101),
+            ExifBlock.usual("2026:05:29 21:14:00").offset("+02:00").exposure(1, 250));
+    Map<String, byte[]> files = new LinkedHashMap<>();
+    files.put("moon.jpg", MOON);
+    files.put("small.jpg", small);
+    files.put("letter.jpg", LETTER);
+    JsonNode answers = new PhotoClient(http, rig).send("", files);
+    assertThat(page("/rigs/drop-refused"))
+        .contains("Refused photographs", "2 files without a diameter, refused since ")
+        .contains("small.jpg", ", taken 29 May 2026, 21:14:00", "letter.jpg");
+    String reading =
+        page("/rigs/drop-refused/readings/" + answers.get(0).path("readingId").asLong());
+    assertThat(reading)
+        .contains("Taken beside them, and refused", "small.jpg")
+        .doesNotContain("letter.jpg");
+  }
+
+  @Test
   void takesTheTypedTimeForPhotographsWhoseFilesTellNone() {
     RigClient rig = RigClient.described(http, "drop-typed");
     assertThat(page("/rigs/drop-typed")).contains("for=\"takenAt\">" + TIME_FIELD + "<");

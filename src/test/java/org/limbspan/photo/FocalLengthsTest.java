@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import java.time.Instant;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
@@ -35,6 +36,9 @@ class FocalLengthsTest {
     assertThat(refused.question())
         .contains("between 2026-03-01T20:00:00Z and 2026-03-01T21:00:00Z")
         .contains("new setup");
+    assertThat(refused.questionOnPages())
+        .contains("between 1 Mar 2026, 21:00 and 1 Mar 2026, 22:00")
+        .contains("new setup");
   }
 
   @Test
@@ -46,7 +50,7 @@ class FocalLengthsTest {
   }
 
   private static FocalLengths lengths(FocalLengths.Told... held) {
-    return new FocalLengths(FocalLengthsTest::setupAt, List.of(held));
+    return new FocalLengths(FocalLengthsTest::setupAt, List.of(held), ZoneId.of("Europe/Vienna"));
   }
 
   private static Setup setupAt(Instant at) {

@@ -114,8 +114,9 @@ final class Inbox {
     Path shelf = Files.createDirectories(its.resolve(refusal == null ? "taken" : "refused"));
     Path target = freeName(shelf, name(file));
     if (refusal != null) {
-      String question = refusal.question() == null ? "" : refusal.question() + "\n";
-      Files.writeString(shelf.resolve(name(target) + ".txt"), refusal.reason() + "\n" + question);
+      String question = refusal.questionOnPages() == null ? "" : refusal.questionOnPages() + "\n";
+      Files.writeString(
+          shelf.resolve(name(target) + ".txt"), refusal.reasonOnPages() + "\n" + question);
     }
     Files.move(file, target);
   }

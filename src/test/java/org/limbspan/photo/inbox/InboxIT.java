@@ -26,6 +26,7 @@ import org.limbspan.testing.LimbspanIT;
 import org.limbspan.testing.RigClient;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.test.web.servlet.client.RestTestClient;
+import tools.jackson.databind.JsonNode;
 
 /** A rig's own computer copies its photographs into a folder. */
 @LimbspanIT
@@ -80,7 +81,22 @@ class InboxIT {
     assertThat(its.resolve("refused/notes.txt.txt"))
         .content(StandardCharsets.UTF_8)
         .contains("not a picture");
+    JsonNode told = rig.get("/photos/refused").body().path("refused");
+    assertThat(told.size()).isEqualTo(1);
+    assertThat(told.get(0).path("file").asString()).isEqualTo("notes.txt");
     assertThat(rig.get("/readings").body().path("readings").size()).isEqualTo(1);
+  }
+
+  @Test
+  void saysWhyInTheWordsOfAPage() throws IOException {
+    Files.write(
+        its.resolve("ahead.jpg"),
+        RenderedMoon.jpeg(RenderedMoon.scene(420, 101), ExifBlock.usual("2999:05:29 21:10:00")));
+    lookTwice();
+    assertThat(its.resolve("refused/ahead.jpg.txt"))
+        .content(StandardCharsets.UTF_8)
+        .contains("taken at 29 May 2999, 21:10", "Set the camera's clock.")
+        .doesNotContain("takenAt");
   }
 
   @Test
