@@ -114,11 +114,20 @@ final class Inbox {
     Path shelf = Files.createDirectories(its.resolve(refusal == null ? "taken" : "refused"));
     Path target = freeName(shelf, name(file));
     if (refusal != null) {
-      String question = refusal.questionOnPages() == null ? "" : refusal.questionOnPages() + "\n";
-      Files.writeString(
-          shelf.resolve(name(target) + ".txt"), refusal.reasonOnPages() + "\n" + question);
+      Files.writeString(shelf.resolve(name(target) + ".txt"), words(refusal));
     }
     Files.move(file, target);
+  }
+
+  private static String words(PhotoAnswer.Refusal refusal) {
+    List<String> lines = new ArrayList<>(List.of(refusal.reasonOnPages()));
+    if (refusal.questionOnPages() != null) {
+      lines.add(refusal.questionOnPages());
+    }
+    if (refusal.isOfTime()) {
+      lines.add("Or drop it on the page of the rig, with the time it was taken filled in there.");
+    }
+    return String.join("\n", lines) + "\n";
   }
 
   /** Nothing that lies there is ever overwritten. */

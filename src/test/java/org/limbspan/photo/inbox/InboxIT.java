@@ -95,7 +95,7 @@ class InboxIT {
     lookTwice();
     assertThat(its.resolve("refused/ahead.jpg.txt"))
         .content(StandardCharsets.UTF_8)
-        .contains("taken at 29 May 2999, 21:10", "Set the camera's clock.")
+        .contains("taken at 29 May 2999, 21:10", "Set the camera's clock.", "filled in there")
         .doesNotContain("takenAt");
   }
 
