@@ -26,6 +26,15 @@ final class Fitness {
   private static final double MOST_UNCERTAIN = 0.006;
   private static final double MOST_CLIPPED = 0.38;
   private static final double BURNT_SHARE = 0.4;
+
+  /** Of all sunlit ground: no mare is left that is darker than white. */
+  private static final double MOST_WHITE = 0.985;
+
+  private static final double MOST_DIM_WHITE = 0.45;
+
+  /** A smaller part of the sunlit ground tells nothing. */
+  private static final double LEAST_DIM = 0.03;
+
   private static final double MOST_UNEVEN = 0.006;
 
   /** Beyond this no seeing moves the limb: a part of it is terminator or foreground. */
@@ -89,6 +98,27 @@ final class Fitness {
               lit.illuminatedFraction(),
               "an illuminated fraction of at least " + THINNEST));
     }
+    return burnt(lit.burnt());
+  }
+
+  /** Beyond twice white the foot of the edge is fitted as well by a narrower one, farther out. */
+  private static Optional<Refused> burnt(LitArea.Burnt white) {
+    if (white.ofAll() > MOST_WHITE) {
+      return Optional.of(
+          new Refused(
+              Refusal.OVEREXPOSED,
+              white.ofAll(),
+              "less than " + MOST_WHITE + " of the sunlit disc white"));
+    }
+    if (white.dim() > LEAST_DIM && white.ofDim() > MOST_DIM_WHITE) {
+      return Optional.of(
+          new Refused(
+              Refusal.OVEREXPOSED,
+              white.ofDim(),
+              "less than "
+                  + MOST_DIM_WHITE
+                  + " of the ground white whose light is less than half of the limb's"));
+    }
     return Optional.empty();
   }
 
@@ -96,7 +126,8 @@ final class Fitness {
   static Refused untraced(LimbTrace trace) {
     double[] clipped =
         trace.seen().stream().mapToDouble(SectorEdge::clippedShare).sorted().toArray();
-    double share = clipped.length == 0 ? 0 : clipped[clipped.length / 2];
+    // the dark half of a half Moon has nothing to clip
+    double share = clipped.length == 0 ? 0 : clipped[clipped.length * 3 / 4];
     return share > BURNT_SHARE
         ? new Refused(
             Refusal.OVEREXPOSED, share, "less than " + BURNT_SHARE + " of the limb's ground white")

@@ -16,9 +16,18 @@ final class LimbSelection {
 
   private static final int ROUNDS = 12;
 
+  /**
+   * White over the limb's light: where a fit makes the clipped limb brighter, too little of the
+   * edge was left to tell it, and its place.
+   */
+  private static final double LEAST_WHITE_OVER_LIMB = 0.2;
+
   private LimbSelection() {}
 
-  static List<SectorEdge> plausible(List<SectorEdge> edges) {
+  /** Those with enough of the light that most of the limb has, and a clean edge. */
+  static List<SectorEdge> plausible(List<SectorEdge> all) {
+    List<SectorEdge> edges =
+        all.stream().filter(e -> e.clipLevel() > LEAST_WHITE_OVER_LIMB).toList();
     if (edges.isEmpty()) {
       return edges;
     }

@@ -17,6 +17,9 @@ final class LimbTrace {
   private static final int WIDTH_ROUNDS = 2;
   private static final double SETTLED_PX = 0.04;
 
+  /** A width that changed by less is renewed no more: a third of the change is left, at most. */
+  private static final double SETTLED_WIDTH = 0.04;
+
   /** Above this lit share the terminator may hide beside the limb. */
   private static final double NEARLY_FULL = 0.93;
 
@@ -124,8 +127,12 @@ final class LimbTrace {
   private boolean settles() {
     double move = Double.MAX_VALUE;
     int searches = 0;
+    double widening = 0;
     for (int round = 0; round < MOST_ROUNDS; round++) {
-      boolean last = round == MOST_ROUNDS - 1 || (round >= WIDTH_ROUNDS && move < SETTLED_PX);
+      boolean withWidth =
+          round < WIDTH_ROUNDS
+              || (round < MOST_ROUNDS - 1 && Math.abs(widening) > SETTLED_WIDTH * sigma);
+      boolean last = round == MOST_ROUNDS - 1 || (!withWidth && move < SETTLED_PX);
       EdgeShape shape = shape();
       Annulus annulus = new Annulus(image, outline, window());
       if (seeking && round > 0 && !last && (searches < mostSearches() || move > 0.5)) {
@@ -138,14 +145,13 @@ final class LimbTrace {
         light = phase.light(turnRad);
         terminator = new ComputedTerminator(phase, turnRad, outline.meanRadius());
       }
-      boolean withWidth = round < WIDTH_ROUNDS;
       seen = edges(annulus, shape, withWidth);
       used = LimbSelection.agreeing(LimbSelection.plausible(sunlit(seen)), outline);
       if (used.size() < 20) {
         return false;
       }
       if (withWidth) {
-        renewWidth();
+        widening = renewWidth();
       }
       before = outline;
       adjustment =
@@ -225,9 +231,13 @@ final class LimbTrace {
     return inside && (phase.isKnown() || sun > LEAST_SUN);
   }
 
-  private void renewWidth() {
+  /** Takes the width from the sectors; answers by how much it grew. */
+  private double renewWidth() {
     double[] shifts = used.stream().mapToDouble(SectorEdge::widthShift).sorted().toArray();
-    sigma = Math.max(0.4, sigma + shifts[shifts.length / 2]);
+    double renewed = Math.max(0.4, sigma + shifts[shifts.length / 2]);
+    double growth = renewed - sigma;
+    sigma = renewed;
+    return growth;
   }
 
   Outline outline() {

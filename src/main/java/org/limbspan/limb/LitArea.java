@@ -1,6 +1,7 @@
 package org.limbspan.limb;
 
 import java.util.Arrays;
+import java.util.BitSet;
 
 /**
  * How much of the disc is lit, and from where: the lit share of the disc's area is the illuminated
@@ -11,9 +12,13 @@ final class LitArea {
   private static final int ACROSS = 90;
   private static final double THRESHOLD = 0.16;
 
+  /** Ground with less light than that, over the limb's, stands far enough inside a phase. */
+  private static final double DIM = 0.45;
+
   private final double[] us;
   private final double[] vs;
   private final boolean[] isLit;
+  private final BitSet white = new BitSet();
   private final double illuminatedFraction;
   private final double directionRad;
   private final double offset;
@@ -25,7 +30,6 @@ final class LitArea {
     us = new double[ACROSS * ACROSS];
     vs = new double[ACROSS * ACROSS];
     int count = 0;
-    int clipped = 0;
     for (int j = 0; j < ACROSS; j++) {
       for (int i = 0; i < ACROSS; i++) {
         double u = (2 * i + 1.0) / ACROSS - 1;
@@ -40,7 +44,7 @@ final class LitArea {
         }
         us[count] = u;
         vs[count] = v;
-        clipped += image.clipped((int) p[0], (int) p[1]) ? 1 : 0;
+        white.set(count, image.clipped((int) p[0], (int) p[1]));
         levels[count++] = mean(image, p[0], p[1]);
       }
     }
@@ -65,7 +69,7 @@ final class LitArea {
     illuminatedFraction = count == 0 ? 0 : lit / (double) count;
     directionRad = Math.atan2(v, u);
     offset = lit == 0 ? 0 : Math.hypot(u, v) / lit;
-    clippedShare = count == 0 ? 0 : clipped / (double) count;
+    clippedShare = count == 0 ? 0 : white.cardinality() / (double) count;
   }
 
   double illuminatedFraction() {
@@ -91,6 +95,42 @@ final class LitArea {
   double clippedShare() {
     return clippedShare;
   }
+
+  /**
+   * What is clipped of the sunlit ground, and of that part of it whose light is less than half of
+   * the limb's: where that is white, the limb is twice as bright, and nothing tells how much more.
+   */
+  Burnt burnt() {
+    Illumination light = Illumination.of(illuminatedFraction, directionRad);
+    int sunlit = 0;
+    int sunlitWhite = 0;
+    int dim = 0;
+    int dimWhite = 0;
+    for (int i = 0; i < isLit.length; i++) {
+      if (isLit[i]) {
+        int clipped = white.get(i) ? 1 : 0;
+        double sun = light.sunOverLimb(Math.atan2(vs[i], us[i]));
+        boolean isDim = light.brightness(sun, 1 - Math.hypot(us[i], vs[i])) < DIM;
+        sunlit++;
+        sunlitWhite += clipped;
+        dim += isDim ? 1 : 0;
+        dimWhite += isDim ? clipped : 0;
+      }
+    }
+    return new Burnt(
+        sunlitWhite / (double) Math.max(1, sunlit),
+        dimWhite / (double) Math.max(1, dim),
+        dim / (double) Math.max(1, sunlit));
+  }
+
+  /**
+   * Clipped shares of the sunlit ground.
+   *
+   * @param ofAll of all of it
+   * @param ofDim of the dim part
+   * @param dim how much of the sunlit ground is dim
+   */
+  record Burnt(double ofAll, double ofDim, double dim) {}
 
   /** Share of the disc that is lit where it should be in shadow. */
   double litInShadow(Illumination light) {

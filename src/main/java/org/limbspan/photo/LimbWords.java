@@ -34,7 +34,7 @@ final class LimbWords {
           "The Moon is out of focus, its edge %s px wide: expected %s. Focus by hand on the limb."
               .formatted(found, expected);
       case OVEREXPOSED ->
-          "The limb is over-exposed %s times: expected %s. Expose for a shorter time."
+          "The Moon is over-exposed (%s): expected %s. Expose for a shorter time."
               .formatted(found, expected);
       case LIMB_HIDDEN ->
           "Too little of the sunlit limb can be seen (%s): expected %s. Wait for the cloud, or move"

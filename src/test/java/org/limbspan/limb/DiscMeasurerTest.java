@@ -276,6 +276,37 @@ class DiscMeasurerTest {
     refuses(scene, Refusal.OUT_OF_FOCUS);
   }
 
+  /** A roof draws the first outline away, and a width that was taken beside it with it. */
+  @Test
+  void takesTheWidthOfTheEdgeWhenTheOutlineIsGood() {
+    MoonScene scene = new MoonScene();
+    scene.centreX = 693.7;
+    scene.centreY = 545.4;
+    scene.radiusPx = 475;
+    scene.altitudeDeg = 53.9;
+    scene.lommelSeeliger = 0.9;
+    scene.exposure = 0.36;
+    scene.roof = 0.2175;
+    scene.illuminated = 0.9993;
+    scene.brightLimbDeg = 278.45;
+    scene.seed = 870245;
+    Measured disc =
+        (Measured)
+            DiscMeasurer.measure(
+                PhotoFiles.linear(JpegFile.through(new MoonRenderer(scene).render(), 95)),
+                MeasureOptions.standard()
+                    .expecting(
+                        new MeasureOptions.ExpectedPhase(
+                            scene.illuminated,
+                            Math.toRadians(0.5),
+                            Math.toRadians(scene.brightLimbDeg),
+                            Math.toRadians(1.5))));
+
+    assertThat(disc.edgeFwhmPx()).isCloseTo(scene.fwhmPx, within(0.15));
+    assertThat(disc.horizontal().valuePx())
+        .isCloseTo(scene.horizontalDiameterPx(), within(0.0003 * scene.horizontalDiameterPx()));
+  }
+
   @Test
   void refusesABurntOutMoon() {
     MoonScene scene = scene();
