@@ -55,17 +55,27 @@ final class PhotoWords {
 
   /** The line of a file that gives no diameter. */
   static PhotoLine refused(int place, String file, String headline, Refusal refused) {
-    List<String> why = new ArrayList<>(List.of(refused.reasonOnPages()));
+    String again =
+        "Choose it again, with \u201c"
+            + PhotoForm.TAKEN_AT_NAME
+            + "\u201d filled in on the page of the rig.";
+    return new PhotoLine(place, file, "refused", headline, reasons(refused, again), null);
+  }
+
+  /**
+   * Why a file was refused.
+   *
+   * @param again what is to be done where its time is what lacks
+   */
+  static List<String> reasons(Refusal refused, String again) {
+    List<String> reasons = new ArrayList<>(List.of(refused.reasonOnPages()));
     if (refused.questionOnPages() != null) {
-      why.add(refused.questionOnPages());
+      reasons.add(refused.questionOnPages());
     }
     if (refused.isOfTime()) {
-      why.add(
-          "Choose it again, with \u201c"
-              + PhotoForm.TAKEN_AT_NAME
-              + "\u201d filled in on the page of the rig.");
+      reasons.add(again);
     }
-    return new PhotoLine(place, file, "refused", headline, why, null);
+    return reasons;
   }
 
   static String address(String slug, long readingId) {

@@ -17,6 +17,10 @@ import org.limbspan.scale.PlateScale;
 /** Says what became of photographs of the sheet. */
 final class SheetPhotoWords {
 
+  private static final String AGAIN =
+      "Send it again from the page of the rig, with \u201cWhen the sheet was photographed\u201d"
+          + " filled in.";
+
   private final RigTime time;
   private final TypedPhotoTime typed;
 
@@ -61,7 +65,8 @@ final class SheetPhotoWords {
   private PhotoLine line(int place, SheetAnswer answer) {
     Refusal refused = answer.refused();
     if (refused != null) {
-      return new PhotoLine(place, answer.file(), "refused", "Refused", reasons(refused), null);
+      return new PhotoLine(
+          place, answer.file(), "refused", "Refused", PhotoWords.reasons(refused, AGAIN), null);
     }
     Entered<RecordedCalibration> entered = answer.entered();
     boolean added = entered == null || entered.outcome() == Outcome.STORED;
@@ -72,19 +77,6 @@ final class SheetPhotoWords {
         headline(entered),
         figures(answer, Objects.requireNonNull(answer.figures())),
         null);
-  }
-
-  private static List<String> reasons(Refusal refused) {
-    List<String> reasons = new ArrayList<>(List.of(refused.reasonOnPages()));
-    if (refused.questionOnPages() != null) {
-      reasons.add(refused.questionOnPages());
-    }
-    if (refused.isOfTime()) {
-      reasons.add(
-          "Send it again from the page of the rig, with \u201cWhen the sheet was photographed\u201d"
-              + " filled in.");
-    }
-    return reasons;
   }
 
   private static String headline(@Nullable Entered<RecordedCalibration> entered) {

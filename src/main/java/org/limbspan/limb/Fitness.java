@@ -28,9 +28,9 @@ final class Fitness {
   private static final double BURNT_SHARE = 0.4;
 
   /** Of all sunlit ground: no mare is left that is darker than white. */
-  private static final double MOST_WHITE = 0.985;
+  private static final double MOST_WHITE = 0.98;
 
-  private static final double MOST_DIM_WHITE = 0.45;
+  private static final double MOST_DIM_WHITE = 0.85;
 
   /** A smaller part of the sunlit ground tells nothing. */
   private static final double LEAST_DIM = 0.03;
@@ -117,7 +117,7 @@ final class Fitness {
               white.ofDim(),
               "less than "
                   + MOST_DIM_WHITE
-                  + " of the ground white whose light is less than half of the limb's"));
+                  + " of the ground white that has a third to half of the limb's light"));
     }
     return Optional.empty();
   }

@@ -17,7 +17,9 @@ final class LimbTrace {
   private static final int WIDTH_ROUNDS = 2;
   private static final double SETTLED_PX = 0.04;
 
-  /** A width that changed by less is renewed no more: a third of the change is left, at most. */
+  /**
+   * A width that changed by a smaller share is renewed no more; the next change is a third of it.
+   */
   private static final double SETTLED_WIDTH = 0.04;
 
   /** Above this lit share the terminator may hide beside the limb. */

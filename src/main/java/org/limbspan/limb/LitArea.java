@@ -12,8 +12,10 @@ final class LitArea {
   private static final int ACROSS = 90;
   private static final double THRESHOLD = 0.16;
 
-  /** Ground with less light than that, over the limb's, stands far enough inside a phase. */
-  private static final double DIM = 0.45;
+  /** Light of ground that is called dim, over the limb's. */
+  private static final double DIMMEST = 0.3;
+
+  private static final double BRIGHTEST_DIM = 0.45;
 
   private final double[] us;
   private final double[] vs;
@@ -97,8 +99,9 @@ final class LitArea {
   }
 
   /**
-   * What is clipped of the sunlit ground, and of that part of it whose light is less than half of
-   * the limb's: where that is white, the limb is twice as bright, and nothing tells how much more.
+   * What is clipped of the sunlit ground, and of that part of it whose light is a third of the
+   * limb's or some more: where that is white, the limb is more than twice as bright, and nothing
+   * tells how much more.
    */
   Burnt burnt() {
     Illumination light = Illumination.of(illuminatedFraction, directionRad);
@@ -110,7 +113,8 @@ final class LitArea {
       if (isLit[i]) {
         int clipped = white.get(i) ? 1 : 0;
         double sun = light.sunOverLimb(Math.atan2(vs[i], us[i]));
-        boolean isDim = light.brightness(sun, 1 - Math.hypot(us[i], vs[i])) < DIM;
+        double over = light.brightness(sun, 1 - Math.hypot(us[i], vs[i]));
+        boolean isDim = over > DIMMEST && over < BRIGHTEST_DIM;
         sunlit++;
         sunlitWhite += clipped;
         dim += isDim ? 1 : 0;
