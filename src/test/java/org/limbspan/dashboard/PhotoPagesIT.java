@@ -128,8 +128,8 @@ class PhotoPagesIT {
 
   @Test
   void tellsOfRefusedFilesOnTheLedgerAndBesideTheReading() {
-    RigClient rig = RigClient.described(http, "drop-refused");
-    assertThat(page("/rigs/drop-refused")).doesNotContain("Refused photographs");
+    RigClient rig = RigClient.described(http, "drop-cloudy");
+    assertThat(page("/rigs/drop-cloudy")).doesNotContain("Refused photographs");
     byte[] small =
         RenderedMoon.jpeg(
             RenderedMoon.scene(20, 101),
@@ -139,11 +139,11 @@ class PhotoPagesIT {
     files.put("small.jpg", small);
     files.put("letter.jpg", LETTER);
     JsonNode answers = new PhotoClient(http, rig).send("", files);
-    assertThat(page("/rigs/drop-refused"))
+    assertThat(page("/rigs/drop-cloudy"))
         .contains("Refused photographs", "2 files without a diameter, refused since ")
         .contains("small.jpg", ", taken 29 May 2026, 21:14:00", "letter.jpg");
     String reading =
-        page("/rigs/drop-refused/readings/" + answers.get(0).path("readingId").asLong());
+        page("/rigs/drop-cloudy/readings/" + answers.get(0).path("readingId").asLong());
     assertThat(reading)
         .contains("Taken beside them, and refused", "small.jpg")
         .doesNotContain("letter.jpg");
