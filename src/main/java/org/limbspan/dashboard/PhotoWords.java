@@ -59,23 +59,7 @@ final class PhotoWords {
         "Choose it again, with \u201c"
             + PhotoForm.TAKEN_AT_NAME
             + "\u201d filled in on the page of the rig.";
-    return new PhotoLine(place, file, "refused", headline, reasons(refused, again), null);
-  }
-
-  /**
-   * Why a file was refused.
-   *
-   * @param again what is to be done where its time is what lacks
-   */
-  static List<String> reasons(Refusal refused, String again) {
-    List<String> reasons = new ArrayList<>(List.of(refused.reasonOnPages()));
-    if (refused.questionOnPages() != null) {
-      reasons.add(refused.questionOnPages());
-    }
-    if (refused.isOfTime()) {
-      reasons.add(again);
-    }
-    return reasons;
+    return new PhotoLine(place, file, "refused", headline, refused.sentencesOnPages(again), null);
   }
 
   static String address(String slug, long readingId) {

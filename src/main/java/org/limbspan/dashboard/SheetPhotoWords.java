@@ -66,7 +66,7 @@ final class SheetPhotoWords {
     Refusal refused = answer.refused();
     if (refused != null) {
       return new PhotoLine(
-          place, answer.file(), "refused", "Refused", PhotoWords.reasons(refused, AGAIN), null);
+          place, answer.file(), "refused", "Refused", refused.sentencesOnPages(AGAIN), null);
     }
     Entered<RecordedCalibration> entered = answer.entered();
     boolean added = entered == null || entered.outcome() == Outcome.STORED;

@@ -48,8 +48,24 @@ public record PhotoAnswer(
       @Nullable String questionOnPages) {
 
     /** Whether the instant at which it was taken is what lacks, or cannot be. */
-    public boolean isOfTime() {
+    private boolean isOfTime() {
       return OF_TIME.contains(code);
+    }
+
+    /**
+     * Reason and question for readers of a page.
+     *
+     * @param again what they may do where only its time is what lacks
+     */
+    public List<String> sentencesOnPages(String again) {
+      List<String> sentences = new ArrayList<>(List.of(reasonOnPages));
+      if (questionOnPages != null) {
+        sentences.add(questionOnPages);
+      }
+      if (isOfTime()) {
+        sentences.add(again);
+      }
+      return sentences;
     }
 
     static Refusal of(RefusedPhoto why) {

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import org.jspecify.annotations.Nullable;
 import org.limbspan.photo.PhotoExaminer.Examined;
 import org.limbspan.platform.Unavailable;
 import org.limbspan.rig.Rig;
@@ -58,8 +59,11 @@ class PhotoIntake {
         rig.id(),
         () -> {
           Batch batch = measure(rig, photos, options, progress);
+          Map<String, PhotoAnswer> refused = refused(batch);
           keep(rig, batch, options);
-          tellRefused(rig, batch);
+          if (!refused.isEmpty()) {
+            writer.refuse(rig, refused);
+          }
           return inReadings(rig, batch.answers());
         });
   }
@@ -123,25 +127,15 @@ class PhotoIntake {
     }
   }
 
-  private void tellRefused(Rig rig, Batch batch) {
+  /** By the hash of each file; to be asked before anything is stored, since a file may be gone. */
+  private static Map<String, PhotoAnswer> refused(Batch batch) {
     Map<String, PhotoAnswer> refused = new LinkedHashMap<>();
-    for (int i = 0; i < batch.photos.size(); i++) {
-      PhotoAnswer answer = batch.answers[i];
-      if (!answer.isMeasured()) {
-        refused.put(sha256(batch.photos.get(i)), answer);
+    for (int i = 0; i < batch.answers.length; i++) {
+      if (!batch.answers[i].isMeasured()) {
+        refused.put(batch.sha256(i), batch.answers[i]);
       }
     }
-    if (!refused.isEmpty()) {
-      writer.refuse(rig, refused);
-    }
-  }
-
-  private static String sha256(IncomingPhoto photo) {
-    try {
-      return OriginalFiles.sha256(photo.file());
-    } catch (IOException e) {
-      throw unreadable(photo, e);
-    }
+    return refused;
   }
 
   private static NewPhoto newPhoto(Examined examined, Batch batch) {
@@ -215,6 +209,7 @@ class PhotoIntake {
     private final List<IncomingPhoto> photos;
     private final PhotoProgress progress;
     private final PhotoAnswer[] answers;
+    private final @Nullable String[] sha256;
     private final Map<String, List<Integer>> bySha256 = new LinkedHashMap<>();
     private final Map<String, Examined> examined = new LinkedHashMap<>();
 
@@ -222,6 +217,7 @@ class PhotoIntake {
       this.photos = photos;
       this.progress = progress;
       answers = new PhotoAnswer[photos.size()];
+      sha256 = new String[photos.size()];
     }
 
     void answer(int index, PhotoAnswer answer) {
@@ -232,7 +228,21 @@ class PhotoIntake {
     void answer(int index, Examined its, PhotoAnswer answer) {
       bySha256.computeIfAbsent(its.sha256(), sha -> new ArrayList<>()).add(index);
       examined.putIfAbsent(its.sha256(), its);
+      sha256[index] = its.sha256();
       answer(index, answer);
+    }
+
+    /** Of a file in its place; read once, also of one that could not be examined. */
+    String sha256(int index) {
+      String known = sha256[index];
+      if (known != null) {
+        return known;
+      }
+      try {
+        return OriginalFiles.sha256(photos.get(index).file());
+      } catch (IOException e) {
+        throw unreadable(photos.get(index), e);
+      }
     }
 
     Optional<PhotoAnswer> answerOf(String sha256) {

@@ -124,7 +124,7 @@ class PhotoRefusalIT {
   void tellsOfAPhotographThatANewerMethodRefuses() {
     RigClient rig = RigClient.described(http, "refusal-newer");
     JsonNode taken = new PhotoClient(http, rig).send("", "a.jpg", at("2026:05:29 21:10:00"));
-    newer(taken.path("photoId").asLong(), Darkroom.METHOD + 1, "refused");
+    refuseByNewerMethod(taken.path("photoId").asLong());
     assertThat(refused(rig)).containsExactly("a.jpg refused-by-newer-method");
     JsonNode told = rig.get("/photos/refused").body().path("refused").get(0);
     assertThat(told.path("reason").asString()).isEqualTo("The limb is hidden.");
@@ -146,15 +146,14 @@ class PhotoRefusalIT {
     assertThat(none.status()).isIn(400, 422);
   }
 
-  private void newer(long photoId, int method, String outcome) {
+  private void refuseByNewerMethod(long photoId) {
     jdbc.sql(
             """
             insert into photo_measurement (photo_id, method, outcome, reason, measured_at)
-            values (:photoId, :method, :outcome, 'The limb is hidden.', now())
+            values (:photoId, :method, 'refused', 'The limb is hidden.', now())
             """)
         .param("photoId", photoId)
-        .param("method", method)
-        .param("outcome", outcome)
+        .param("method", Darkroom.METHOD + 1)
         .update();
   }
 

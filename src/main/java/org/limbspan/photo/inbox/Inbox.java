@@ -39,6 +39,8 @@ final class Inbox {
   private static final Duration STILL = Duration.ofSeconds(4);
   private static final Duration LONGEST_WAIT = Duration.ofMinutes(2);
   private static final int MOST_AT_ONCE = 60;
+  private static final String AGAIN =
+      "Or drop it on the page of the rig, with the time it was taken filled in there.";
 
   private final Path folder;
   private final Rigs rigs;
@@ -114,20 +116,9 @@ final class Inbox {
     Path shelf = Files.createDirectories(its.resolve(refusal == null ? "taken" : "refused"));
     Path target = freeName(shelf, name(file));
     if (refusal != null) {
-      Files.writeString(shelf.resolve(name(target) + ".txt"), words(refusal));
+      Files.write(shelf.resolve(name(target) + ".txt"), refusal.sentencesOnPages(AGAIN));
     }
     Files.move(file, target);
-  }
-
-  private static String words(PhotoAnswer.Refusal refusal) {
-    List<String> lines = new ArrayList<>(List.of(refusal.reasonOnPages()));
-    if (refusal.questionOnPages() != null) {
-      lines.add(refusal.questionOnPages());
-    }
-    if (refusal.isOfTime()) {
-      lines.add("Or drop it on the page of the rig, with the time it was taken filled in there.");
-    }
-    return String.join("\n", lines) + "\n";
   }
 
   /** Nothing that lies there is ever overwritten. */
